@@ -30,6 +30,7 @@ import { type ClashJson, clashesJson } from "../words/clash-list.ts";
 import { findingsSections } from "../words/findings-sections.ts";
 import { swapJson } from "../words/swap-text.ts";
 import { verifyJson } from "../words/verify-text.ts";
+import { wording } from "../words/wording.ts";
 
 export interface OpenStudyOptions {
   /** Fetches a photometric file by its path relative to the study's folder; may answer later, may throw. Not asked for
@@ -156,12 +157,12 @@ export class Study {
     const { study, document } = this.#opened;
     const chosen = orThrow(arrangementIndex(study.scenes, options.arrangement));
     const unit = options.units ?? (study.display.length === "ft-in" ? "ft-in" : "mm");
-    const units = { length: unit, illuminance: study.display.illuminance };
+    const words = wording({ ...study.display, length: unit });
     const answers = [];
     for (const [index, scene] of study.scenes.entries()) {
       const light = await this.#light(index, { ...options, findings: "brief" });
       const shadows = scene.people.length === 0 ? [] : await ownShadows(this.#opened, scene);
-      answers.push(handoverOption(light, light.findings && findingsSections(light.findings, units), shadows));
+      answers.push(handoverOption(light, light.findings && findingsSections(light.findings, words), shadows));
     }
     return handoverFiles({
       ...handoverFacts(study),

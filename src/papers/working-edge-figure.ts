@@ -6,6 +6,7 @@ import { line, segment, text } from "../drawing/drawing.ts";
 import { type Block, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { wording } from "../words/wording.ts";
 import { workingEdgeSentence } from "../words/working-edge-text.ts";
 import type { HandoverOption, HandoverWords } from "./handover.ts";
 import { SIZE } from "./report-style.ts";
@@ -19,7 +20,7 @@ const LETTERS = 6.75;
 export function workingEdgeBlocks({ scene, assessment }: HandoverOption, words: HandoverWords): Block[] {
   const edge = workingEdge(scene, assessment);
   if (edge === undefined) return [];
-  const units = { length: words.unit, illuminance: words.light };
+  const sentence = workingEdgeSentence(edge, wording({ length: words.unit, illuminance: words.light }));
   const { distance, illuminance, average, minimum, darkest } = edge;
   // A dark top has its line on the foot.
   const most = Math.max(1, ...illuminance);
@@ -55,7 +56,7 @@ export function workingEdgeBlocks({ scene, assessment }: HandoverOption, words: 
     ];
   };
   return [
-    paragraph(printable(workingEdgeSentence(edge, units), 300), { size: SIZE }),
+    paragraph(printable(sentence, 300), { size: SIZE }),
     { kind: "figure", height: TALL + LETTERS + 6, draw },
   ];
 }

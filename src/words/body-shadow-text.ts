@@ -2,16 +2,12 @@
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { formatIlluminance } from "../units/illuminance-text.ts";
-import { formatLength } from "../units/length-text.ts";
-import type { Display } from "./wording.ts";
+import type { Wording } from "./wording.ts";
 
 /** A heading, then one line for each person at each zone; none without shadows. Names from the study are made safe
  * to print. */
-export function bodyShadowLines(shadows: readonly BodyShadow[], display: Display): string[] {
+export function bodyShadowLines(shadows: readonly BodyShadow[], words: Wording): string[] {
   if (shadows.length === 0) return [];
-  const length = (metres: number) => formatLength(metres, display.length);
-  const light = (lux: number) => formatIlluminance(lux, display.illuminance);
   const together = new Map<string, BodyShadow[]>();
   for (const shadow of shadows) {
     const key = JSON.stringify([shadow.zone, shadow.person, shadow.standIn]);
@@ -20,7 +16,7 @@ export function bodyShadowLines(shadows: readonly BodyShadow[], display: Display
   const lines = [...together.values()].map((postures) => {
     const usualPosture = postures.find(({ usual }) => usual) ?? postures[0];
     const who = usualPosture.standIn
-      ? `a cook of ${length(usualPosture.stature)}`
+      ? `a cook of ${words.length(usualPosture.stature)}`
       : printable(usualPosture.person);
     const each = postures.map(
       ({ posture, lost, usual }) => `${posture}${usual ? " (usual)" : ""} ${percent(lost)}`,
@@ -28,9 +24,9 @@ export function bodyShadowLines(shadows: readonly BodyShadow[], display: Display
     const layers = usualPosture.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`);
     const [x, y] = usualPosture.worst.position;
     return (
-      `${printable(usualPosture.zone)}, ${who}: lost ${each.join(", ")}; ${usualPosture.posture}, ${light(usualPosture.without)} becomes` +
-      ` ${light(usualPosture.with)} (${layers.join(", ")} lost); the hand is worst off at x ${length(x)}, y ${length(y)}:` +
-      ` ${light(usualPosture.worst.without)} becomes ${light(usualPosture.worst.with)}, ${percent(usualPosture.worst.lost)} lost`
+      `${printable(usualPosture.zone)}, ${who}: lost ${each.join(", ")}; ${usualPosture.posture}, ${words.light(usualPosture.without)} becomes` +
+      ` ${words.light(usualPosture.with)} (${layers.join(", ")} lost); the hand is worst off at x ${words.length(x)}, y ${words.length(y)}:` +
+      ` ${words.light(usualPosture.worst.without)} becomes ${words.light(usualPosture.worst.with)}, ${percent(usualPosture.worst.lost)} lost`
     );
   });
   return [

@@ -27,6 +27,7 @@ import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, textLines, wrappedTable } from "./table.ts";
+import { wording } from "./wording.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
 
@@ -43,6 +44,7 @@ export function checkText(
   const inOrder = ranked(arrangements).map(
     (judged): Ranked => ({ judged, top: rankedPlane(judged.scene, judged.assessment) }),
   );
+  const words = wording(study.display);
   const lines: string[] = [printable(study.title), ""];
   lines.push(...comparison(study, inOrder));
   const beside = otherPlanes(study, inOrder);
@@ -50,9 +52,9 @@ export function checkText(
   for (const each of inOrder) {
     lines.push(...zones(study, each, full));
     const { findings } = each.judged;
-    if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
+    if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, words));
     lines.push("");
-    const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
+    const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], words);
     if (shadows.length > 0) lines.push(...shadows.flatMap((line) => textLines(line, 2)), "");
   }
   lines.push(...basis(study, inOrder, full));
@@ -103,7 +105,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
   const edge = workingEdge(judged.scene, judged.assessment);
   if (edge !== undefined)
-    lines.push(...textLines(printable(workingEdgeSentence(edge, study.display), 300), 2));
+    lines.push(...textLines(printable(workingEdgeSentence(edge, wording(study.display)), 300), 2));
   if (full)
     for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
       lines.push(...spread(study, judged, assessedPlane));

@@ -9,12 +9,11 @@ import { averageOf } from "../assessment/layer-light.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole } from "../scene/scene.ts";
-import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { powerDensity, powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
 import { moneyWords } from "./cost-words.ts";
 import { readingName } from "./findings-sections.ts";
-import type { Units } from "./person-words.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
 import { table } from "./table.ts";
 import { evennessText, ofBothGrids } from "./zone-text.ts";
@@ -175,7 +174,7 @@ export function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): st
 }
 
 /** Fronts of wall units and the aisles' floor, which are the same places in every arrangement. */
-function surroundRows(ranked: readonly Ranked[], unit: Units["illuminance"]): string[][] {
+function surroundRows(ranked: readonly Ranked[], unit: IlluminanceUnit): string[][] {
   const all = ranked.map(({ judged }) => judged.findings?.surround.readings ?? []);
   return all[0].map((first, i) => [
     `${printable(readingName(first), 32)}: average, minimum`,

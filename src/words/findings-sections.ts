@@ -10,10 +10,9 @@ import type { PendantRow } from "../advice/pendant-row.ts";
 import { CEILING_LEAST, type SurroundReading, WALLS_LEAST } from "../advice/surround.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { capital, listed } from "../diagnostics/sentence.ts";
-import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
-import { formatLength } from "../units/length-text.ts";
 import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
-import { personSentences, type Units } from "./person-words.ts";
+import { personSentences } from "./person-words.ts";
+import type { Wording } from "./wording.ts";
 import { evennessText } from "./zone-text.ts";
 
 export interface FindingsSection {
@@ -24,50 +23,52 @@ export interface FindingsSection {
 }
 
 /** Sections in the order a designer asks: the row, what is around, each person, age, look, number and size, load, years. */
-export function findingsSections(findings: Findings, units: Units): FindingsSection[] {
+export function findingsSections(findings: Findings, words: Wording): FindingsSection[] {
   return [
-    row(findings, units),
-    around(findings, units),
+    row(findings, words),
+    around(findings, words),
     ...findings.people.map((found) => ({
       heading: `${found.person}, ${found.posture}`,
-      sentences: personSentences(found, units),
+      sentences: personSentences(found, words),
     })),
-    age(findings, units),
-    look(findings, units),
-    sizes(findings, units),
+    age(findings, words),
+    look(findings, words),
+    sizes(findings, words),
     load(findings),
     cost(findings),
-    years(findings, units),
+    years(findings, words),
   ].filter(({ sentences, table }: FindingsSection) => sentences.length > 0 || table !== undefined);
 }
 
 /** `Lower edges 850 mm above the top, 1770 mm above the floor.` */
-export function heightsWords({ count, clearance, aboveFloor, highest }: PendantRow, units: Units): string {
-  const say = (metres: number) => formatLength(metres, units.length);
+export function heightsWords({ count, clearance, aboveFloor, highest }: PendantRow, words: Wording): string {
   const range = (low: number, high: number) =>
-    say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`;
+    words.length(low) === words.length(high)
+      ? words.length(low)
+      : `${words.length(low)} to ${words.length(high)}`;
   return `${count === 1 ? "Lower edge" : "Lower edges"} ${range(clearance, highest.clearance)} above the top, ${range(aboveFloor, highest.aboveFloor)} above the floor.`;
 }
 
-function row({ row: hung }: Findings, units: Units): FindingsSection {
+function row({ row: hung }: Findings, words: Wording): FindingsSection {
   if (hung === undefined) return { heading: "Pendants", sentences: [] };
-  const say = (metres: number) => formatLength(metres, units.length);
   const { count, rim, pitch, gap, ends } = hung;
   const apart =
     pitch === undefined || gap === undefined
       ? ""
-      : `, ${say(pitch)} centre to centre, ${say(gap)} free between them`;
+      : `, ${words.length(pitch)} centre to centre, ${words.length(gap)} free between them`;
   return {
     heading: "Pendants",
     sentences: [
-      `${count} ${count === 1 ? "pendant" : "pendants"} ${say(rim)} wide${apart}, ${endsWords(ends, say)}. ${heightsWords(hung, units)}`,
+      `${count} ${count === 1 ? "pendant" : "pendants"} ${words.length(rim)} wide${apart}, ${endsWords(ends, words)}. ${heightsWords(hung, words)}`,
     ],
   };
 }
 
 /** `320 mm free at the ends`, `470 mm free at the left end, 320 mm at the right`; what reaches beyond the top is not free. */
-function endsWords(ends: PendantRow["ends"], say: (metres: number) => string): string {
-  const [left, right] = ends.map((end) => `${say(Math.abs(end))}${end < 0 ? " beyond" : " free at"}`);
+function endsWords(ends: PendantRow["ends"], words: Wording): string {
+  const [left, right] = ends.map(
+    (end) => `${words.length(Math.abs(end))}${end < 0 ? " beyond" : " free at"}`,
+  );
   const beyond = ends.some((end) => end < 0);
   if (left === right) return beyond ? `${left} both ends of the top` : `${left} the ends`;
   return `${left} the left end${beyond ? " of the top" : ""}, ${right} the right`;
@@ -81,21 +82,19 @@ export function readingName({ kind, of }: Pick<SurroundReading, "kind" | "of">):
 /** Walls, ceiling and what lies beside a task; wall units' fronts and the aisles' floor. */
 function around(
   { surround: { walls, ceiling, dim, readings = [] } }: Findings,
-  units: Units,
+  words: Wording,
 ): FindingsSection {
-  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
-  const figure = (lux: number) => formatIlluminanceValue(lux, units.illuminance);
   return {
     heading: "Around the task",
     sentences: [
       ...(walls === undefined || ceiling === undefined
         ? []
         : [
-            `Walls have ${light(walls)} (more than ${light(WALLS_LEAST)} is asked), the ceiling ${light(ceiling)} (more than ${light(CEILING_LEAST)}; EN 12464-1:2011, written for work places).`,
+            `Walls have ${words.light(walls)} (more than ${words.light(WALLS_LEAST)} is asked), the ceiling ${words.light(ceiling)} (more than ${words.light(CEILING_LEAST)}; EN 12464-1:2011, written for work places).`,
           ]),
       ...dim.map(
         ({ zone, beside, asked, found }) =>
-          `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1; confirm it in its text).`,
+          `${zone} has ${words.light(found)} beside ${beside}, whose surround would be asked ${words.light(asked)} (EN 12464-1; confirm it in its text).`,
       ),
     ],
     ...(readings.length === 0
@@ -104,10 +103,10 @@ function around(
           table: {
             left: [0],
             rows: [
-              [`maintained, ${units.illuminance}`, "average", "minimum", "maximum"],
+              [`maintained, ${words.illuminanceUnit}`, "average", "minimum", "maximum"],
               ...readings.map((reading) => [
                 readingName(reading),
-                ...[reading.average, reading.minimum, reading.maximum].map(figure),
+                ...[reading.average, reading.minimum, reading.maximum].map(words.lightFigure),
               ]),
             ],
           },
@@ -120,14 +119,13 @@ export function agedPeople({ person, age, others }: Pick<AgeRemark, "person" | "
   return listed([{ person, age }, ...others].map((each) => `${printable(each.person, 60)} at ${each.age}`));
 }
 
-function age({ age: remark }: Findings, units: Units): FindingsSection {
+function age({ age: remark }: Findings, words: Wording): FindingsSection {
   const heading = "Age";
   if (remark === undefined || remark.zones.length === 0) return { heading, sentences: [] };
-  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
   const { band } = remark;
   const zones = remark.zones.map(
     ({ zone, asked, found, reached }) =>
-      `${zone} ${light(asked)}, ${reached ? "reached" : `has ${light(found)}`}`,
+      `${zone} ${words.light(asked)}, ${reached ? "reached" : `has ${words.light(found)}`}`,
   );
   return {
     heading,
@@ -137,7 +135,7 @@ function age({ age: remark }: Findings, units: Units): FindingsSection {
   };
 }
 
-function look({ view, cohesion }: Findings, units: Units): FindingsSection {
+function look({ view, cohesion }: Findings, words: Wording): FindingsSection {
   const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
   return {
     heading: "Look (our own construction, no source)",
@@ -145,7 +143,7 @@ function look({ view, cohesion }: Findings, units: Units): FindingsSection {
       ...(view === undefined
         ? []
         : [
-            `For ${view.viewpoint.name}${view.viewpoint.away === undefined ? "" : `, ${formatLength(view.viewpoint.away, units.length)} away`}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
+            `For ${view.viewpoint.name}${view.viewpoint.away === undefined ? "" : `, ${words.length(view.viewpoint.away)} away`}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
           ]),
       ...(cohesion === undefined ? [] : [capital(cohesion.sentence)]),
     ],
@@ -153,7 +151,7 @@ function look({ view, cohesion }: Findings, units: Units): FindingsSection {
 }
 
 /** Widths beside counts: light over gap. */
-function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
+function sizes({ sizes: all }: Findings, words: Wording): FindingsSection {
   const heading = "Number and size";
   if (all === undefined) return { heading, sentences: [] };
   const found = (count: number, width: number) =>
@@ -161,24 +159,24 @@ function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
   const cell = (count: number, width: number): string => {
     const each = found(count, width);
     if (each === undefined) return "–";
-    const light = formatIlluminanceValue(each.average, units.illuminance);
+    const light = words.lightFigure(each.average);
     return `${each.asDrawn ? "*" : ""}${light} ${evennessText(each.uniformity)} ${each.agree}`;
   };
   const gap = (count: number, width: number): string => {
     const free = found(count, width)?.gap;
-    return free === undefined ? "–" : formatLength(free, units.length);
+    return free === undefined ? "–" : words.length(free);
   };
   return {
     heading,
     sentences: [
-      `In equal bays at this height, by width and count: average ${units.illuminance}, U₀, rules that agree, and the gap${all.cells.some(({ asDrawn }) => asDrawn) ? "; * as drawn" : ""}. Ends are half a gap; the same light is taken to leave every size.`,
+      `In equal bays at this height, by width and count: average ${words.illuminanceUnit}, U₀, rules that agree, and the gap${all.cells.some(({ asDrawn }) => asDrawn) ? "; * as drawn" : ""}. Ends are half a gap; the same light is taken to leave every size.`,
     ],
     table: {
       left: [0],
       rows: [
         ["wide; how many", ...all.counts.map((count) => `${count}`)],
         ...all.widths.flatMap((width) => [
-          [formatLength(width, units.length), ...all.counts.map((count) => cell(count, width))],
+          [words.length(width), ...all.counts.map((count) => cell(count, width))],
           ["  gap", ...all.counts.map((count) => gap(count, width))],
         ]),
       ],
@@ -244,7 +242,7 @@ function cost({ cost: report }: Findings): FindingsSection {
   };
 }
 
-function years({ ageing, load: { layers } }: Findings, units: Units): FindingsSection {
+function years({ ageing, load: { layers } }: Findings, words: Wording): FindingsSection {
   const stated = layers.filter(({ hoursPerDay }) => hoursPerDay !== undefined);
   const hours =
     stated.length === 0
@@ -253,10 +251,9 @@ function years({ ageing, load: { layers } }: Findings, units: Units): FindingsSe
         ? "3 h a day where no hours are stated, "
         : "";
   const own = stated.map(({ layer, hoursPerDay }) => `${layer} ${hoursPerDay} h a day`);
-  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
   const rows = ageing.map(
     ({ years: after, illuminance }) =>
-      `${after === 0 ? "new and clean" : `${after} y`} ${light(illuminance)}`,
+      `${after === 0 ? "new and clean" : `${after} y`} ${words.light(illuminance)}`,
   );
   return {
     heading: "Over the years",

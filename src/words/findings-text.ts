@@ -6,29 +6,29 @@ import { cardSummary } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { listed } from "../diagnostics/sentence.ts";
-import { formatIlluminance } from "../units/illuminance-text.ts";
 import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords } from "./findings-sections.ts";
-import { sharedConcerns, type Units } from "./person-words.ts";
+import { sharedConcerns } from "./person-words.ts";
 import { ruleFigure } from "./rule-figure.ts";
 import { table, textLines } from "./table.ts";
+import type { Wording } from "./wording.ts";
 import { evennessText } from "./zone-text.ts";
 
 /** Long names of studies stay readable. */
 const LONGEST = 500;
 
 /** At most a line each on eyes and heads, rules, and what needs looking after. */
-export function findingsBrief({ people, cards, load, cost, row }: Findings, units: Units): string[] {
+export function findingsBrief({ people, cards, load, cost, row }: Findings, words: Wording): string[] {
   const lines: string[] = [];
   const say = (words: string) => lines.push(...textLines(printable(words, LONGEST), 2));
-  const concerns = sharedConcerns(people, units);
+  const concerns = sharedConcerns(people, words);
   for (const { people: names, words } of concerns) say(`For ${listed(names)}: ${words}.`);
   if (concerns.length === 0 && people.length > 0)
     say(
       `For ${listed(people.map(({ person }) => person))}: head clear, faces in view, nothing bright near the line of sight.`,
     );
   const { apply, agree } = cardSummary(cards);
-  const heights = row === undefined ? "" : `${heightsWords(row, units)} `;
+  const heights = row === undefined ? "" : `${heightsWords(row, words)} `;
   if (apply > 0) say(`${heights}Rules of thumb: ${agree} of ${apply} agree.`);
   for (const remark of load.remarks) say(remark);
   const missing = costGapWords(cost);
@@ -45,8 +45,8 @@ export function quarrelsWords(all: readonly Findings[], full = false): string | 
 }
 
 /** Everything, by heading. */
-export function findingsFull(findings: Findings, units: Units): string[] {
-  const sections = findingsSections(findings, units);
+export function findingsFull(findings: Findings, words: Wording): string[] {
+  const sections = findingsSections(findings, words);
   const lines: string[] = [];
   for (const { heading, sentences, table: figures } of sections) {
     lines.push(...textLines(printable(heading, 80), 2));
@@ -56,7 +56,7 @@ export function findingsFull(findings: Findings, units: Units): string[] {
       lines.push(...table(rows, 4, figures.left));
     }
   }
-  return [...lines, ...rules(findings.cards, units)];
+  return [...lines, ...rules(findings.cards, words)];
 }
 
 const MARK: Readonly<Record<GuidelineCard["outcome"], string>> = {
@@ -67,7 +67,7 @@ const MARK: Readonly<Record<GuidelineCard["outcome"], string>> = {
 };
 
 /** Each rule that applies: mark, sentence, what it finds and asks, the light that would give, who says so. */
-function rules(cards: readonly GuidelineCard[], units: Units): string[] {
+function rules(cards: readonly GuidelineCard[], words: Wording): string[] {
   const applying = cards.filter(({ outcome }) => outcome !== "does not apply");
   if (applying.length === 0) return [];
   const lines = [
@@ -81,11 +81,11 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     const light =
       average === undefined || uniformity === undefined
         ? ""
-        : ` ${formatIlluminance(average, units.illuminance)}, U₀ ${evennessText(uniformity)}.`;
+        : ` ${words.light(average)}, U₀ ${evennessText(uniformity)}.`;
     const asks =
       card.outcome === "within"
         ? ""
-        : ` Here ${ruleFigure(card.measure.found ?? 0, card, units.length)}${card.subject === "recessed" || card.measure.kind === "ratio" ? ` (${card.measure.of})` : ""}. ${card.asks}`;
+        : ` Here ${ruleFigure(card.measure.found ?? 0, card, words.lengthUnit)}${card.subject === "recessed" || card.measure.kind === "ratio" ? ` (${card.measure.of})` : ""}. ${card.asks}`;
     const against =
       card.contradicts.length === 0 ? "" : ` Contradicts ${card.contradicts.length} of the others.`;
     lines.push(

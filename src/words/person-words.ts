@@ -8,14 +8,8 @@ import { UGR_STEPS } from "../advice/glare/unified-glare-rating.ts";
 import { GOOD_MODELLING } from "../advice/people/eye-light.ts";
 import { FACE_SEEN, type Sightline } from "../advice/people/sightlines.ts";
 import { quoted } from "../diagnostics/printable.ts";
-import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
-import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { degrees } from "../units/quantities.ts";
-
-export interface Units {
-  readonly length: LengthUnit;
-  readonly illuminance: IlluminanceUnit;
-}
+import type { Wording } from "./wording.ts";
 
 /** How many times brighter than the top around it an image must be to be plain to see; our own, no source. */
 export const HOT = 10;
@@ -33,14 +27,14 @@ export interface Concern {
 }
 
 /** What asks for attention; empty when nothing does. */
-export function personConcerns(found: PersonFindings, units: Units): readonly Concern[] {
+export function personConcerns(found: PersonFindings, words: Wording): readonly Concern[] {
   const { glare, head } = found;
   const concerns: Concern[] = [];
   if (head !== undefined && head.outcome !== "clear") {
     const how =
       head.outcome === "in reach"
         ? `meets ${head.pendant}`
-        : `comes within ${formatLength(head.gap, units.length)} of ${head.pendant}`;
+        : `comes within ${words.length(head.gap)} of ${head.pendant}`;
     concerns.push({ about: "head", degree: -head.gap, words: `leaning over, the head ${how}` });
   }
   const worst = hiddenFace(found);
@@ -73,11 +67,11 @@ export function personConcerns(found: PersonFindings, units: Units): readonly Co
 /** Concerns of several people, each said once, at its worst. */
 export function sharedConcerns(
   people: readonly PersonFindings[],
-  units: Units,
+  words: Wording,
 ): readonly { readonly people: readonly string[]; readonly words: string }[] {
   const concerns = new Map<string, { people: string[]; worst: Concern }>();
   for (const each of people)
-    for (const concern of personConcerns(each, units)) {
+    for (const concern of personConcerns(each, words)) {
       const known = concerns.get(concern.about);
       if (known === undefined) concerns.set(concern.about, { people: [each.person], worst: concern });
       else {
@@ -135,17 +129,15 @@ export function hiddenFace({ posture, sightlines }: PersonFindings): Sightline |
 }
 
 /** Everything about one person, a sentence each. */
-export function personSentences(found: PersonFindings, units: Units): string[] {
+export function personSentences(found: PersonFindings, words: Wording): string[] {
   const { glare, light, head, sightlines } = found;
-  const length = (metres: number) => formatLength(metres, units.length);
-  const lux = (value: number) => formatIlluminance(value, units.illuminance);
   const out: string[] = [];
   if (head !== undefined) {
-    const where = (rise: number) => `${length(Math.abs(rise))} ${rise >= 0 ? "above" : "below"}`;
+    const where = (rise: number) => `${words.length(Math.abs(rise))} ${rise >= 0 ? "above" : "below"}`;
     const meets =
       head.outcome === "in reach"
         ? `leaning over, the head meets ${head.pendant}`
-        : `leaning over, ${length(head.gap)} stay between the head and ${head.pendant}`;
+        : `leaning over, ${words.length(head.gap)} stay between the head and ${head.pendant}`;
     out.push(
       `The lowest edge hangs ${where(head.rimAboveEye)} the eye (${where(head.rimAboveStandingEye)} it standing upright); ${meets}.`,
     );
@@ -159,7 +151,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
   out.push(glareWords(glare, found.age));
   for (const image of glare.mirrored.slice(0, 3))
     out.push(
-      `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (${length(image.spot[0])} from wall 3, ${length(image.spot[1])} from wall 0).`,
+      `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (${words.length(image.spot[0])} from wall 3, ${words.length(image.spot[1])} from wall 0).`,
     );
   if (light !== undefined) {
     const { modelling } = light;
@@ -174,7 +166,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
                 : "balanced"
           } (0.30 to 0.60 is called balanced by EN 12464-1, written for work places; confirm it in its text)`;
     out.push(
-      `Light on the face: vertical ${lux(light.vertical)}, cylindrical ${lux(light.cylindrical)}${balance}.`,
+      `Light on the face: vertical ${words.light(light.vertical)}, cylindrical ${words.light(light.cylindrical)}${balance}.`,
     );
   }
   return out;

@@ -22,6 +22,7 @@ import { readStudy } from "../study/study-text.ts";
 import { ringSentence } from "../words/boxes-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
 import { faultSentence } from "../words/verify-text.ts";
+import { wording } from "../words/wording.ts";
 
 export { roomLight as room } from "../app/room-light.ts";
 
@@ -89,7 +90,9 @@ export async function beside(
 ): Promise<Outcome<readonly FindingsSection[]>> {
   const opened = await openArrangement(request, true, workspace, observer);
   if (!opened.ok) return opened;
-  return success(findingsSections(await draftFindings(opened.value, observer), opened.value.study.display));
+  return success(
+    findingsSections(await draftFindings(opened.value, observer), wording(opened.value.study.display)),
+  );
 }
 
 /** What a search of rows is asked for; all but document and arrangement may be left out. */

@@ -11,6 +11,7 @@ import { bodyShadowMap } from "../../src/drawing/body-shadow-svg.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
 import { bodyShadowLines } from "../../src/words/body-shadow-text.ts";
+import { wording } from "../../src/words/wording.ts";
 import { calculate } from "../support/calculate.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
@@ -120,7 +121,7 @@ describe("body shadows of a study", () => {
   });
 
   it("are told in words, plain data and a drawing without trusting names", () => {
-    const text = bodyShadowLines(shadows, study.display).join("\n");
+    const text = bodyShadowLines(shadows, wording(study.display)).join("\n");
     expect(text).toContain("prep");
     expect(text).toMatch(/lost standing .*%, leaning \(usual\) .*%/);
     const json = JSON.parse(JSON.stringify(shadows.map((each) => shadowAnswer(each, true))));

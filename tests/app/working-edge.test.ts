@@ -4,6 +4,7 @@ import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import { workingEdge } from "../../src/app/working-edge.ts";
 import { assess } from "../../src/assessment/assess.ts";
 import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
+import { wording } from "../../src/words/wording.ts";
 import { calculate } from "../support/calculate.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
@@ -64,7 +65,7 @@ describe("the working edge", () => {
     const { edge } = edgeOf({ people: [] });
     expect(edge.side).toBe("y-");
     expect(edge.person).toBe(undefined);
-    expect(workingEdgeSentence(edge, { length: "mm", illuminance: "lx" })).toMatch(
+    expect(workingEdgeSentence(edge, wording())).toMatch(
       /^Where hands are, 150 mm inside the edge: \d+ lx, evenness 0\.\d\d; least \d+ lx, \d+ mm from the left end\.$/,
     );
   });

@@ -11,6 +11,7 @@ import type { Handover } from "../../src/papers/handover.ts";
 import type { Page } from "../../src/papers/page.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
+import { wording } from "../../src/words/wording.ts";
 import { handoverOf } from "../support/handover.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
@@ -59,7 +60,7 @@ const found = (more: Json = {}): FindingsSection[] => {
     result.planes.slice(scene.planes.length),
     false,
   );
-  return findingsSections(findings, { length: "mm", illuminance: "lx" });
+  return findingsSections(findings, wording());
 };
 const sectionOf = (sections: readonly FindingsSection[], heading: string): FindingsSection => {
   const one = sections.find((each) => each.heading.startsWith(heading));

@@ -20,6 +20,7 @@ import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { settingCellText, settingTableRows } from "../../src/words/settings-text.ts";
 import { verdictWords, zoneSentence } from "../../src/words/arrangement-sentences.ts";
 import { verifyText } from "../../src/words/verify-text.ts";
+import { wording } from "../../src/words/wording.ts";
 import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
 
 const FOLDER = fileURLToPath(new URL("../../fixtures-data/boathouse/", import.meta.url));
@@ -157,7 +158,7 @@ ${table([["option", "verdict", "average, lx", "minimum, lx", "evenness", "power,
 <p>The first of them, ${escapeText(chosen.scene.name)}:</p>
 ${sentences(chosen.assessment.zones.map((zone) => zoneSentence(zone, "lx")))}
 ${picture("kitchen-plan.svg", `The top under ${chosen.scene.name}, everything at full`)}
-${edge === undefined ? "" : `<p>${escapeText(workingEdgeSentence(edge, units))}</p>`}
+${edge === undefined ? "" : `<p>${escapeText(workingEdgeSentence(edge, wording(units)))}</p>`}
 <h2>The evening</h2>
 <p>Dimming is a weight on each layer's light, so every setting is judged by itself, against what is asked then: <code>isolux --setting dinner</code> draws it, and who programs the dimmers gets the same levels on the set-out sheet.</p>
 ${table([["setting", chosen.scene.name], ...settings])}

@@ -6,9 +6,10 @@ import { assess } from "../../src/assessment/assess.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "../../src/words/findings-text.ts";
 import { sharedConcerns } from "../../src/words/person-words.ts";
+import { wording } from "../../src/words/wording.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
-const UNITS = { length: "mm", illuminance: "lx" } as const;
+const WORDS = wording();
 
 function found(more: Json): Findings {
   const study = resolved(kitchen(more));
@@ -51,14 +52,14 @@ const bare = found({ arrangements: [{ name: "none", layers: [] }] });
 
 describe("findings", () => {
   it("are brief: concerns by person, agreement of rules", () => {
-    const brief = findingsBrief(low, UNITS);
+    const brief = findingsBrief(low, WORDS);
     expect(brief.length).toBeLessThan(14);
     const text = brief.join("\n").replace(/\s+/g, " ");
     expect(text).toMatch(/leaning over, the head meets P\d/);
     expect(text).toMatch(/Rules of thumb: \d+ of \d+ agree\./);
     expect(text).not.toContain("\u001b");
     // 2026-11-28: "the polished top mirrors can" read as two verbs.
-    const full = findingsFull(low, UNITS).join("\n").replace(/\s+/g, " ");
+    const full = findingsFull(low, WORDS).join("\n").replace(/\s+/g, " ");
     for (const before of [/Brightest in view: (?:the bare lamp of )?/g, /Mirrored in the top: /g]) {
       const after = full.split(before).slice(1);
       expect(after).not.toEqual([]);
@@ -70,7 +71,7 @@ describe("findings", () => {
 
   it("say a concern that several share once, at its worst", () => {
     const [cook] = low.people;
-    const shared = sharedConcerns([cook, { ...cook, person: "other" }], UNITS);
+    const shared = sharedConcerns([cook, { ...cook, person: "other" }], WORDS);
     expect(shared.length).toBeGreaterThan(0);
     for (const { people } of shared) expect(people).toEqual([cook.person, "other"]);
   });
@@ -83,7 +84,7 @@ describe("findings", () => {
       glare: { ...cook.glare, rating: { value, background: 10, counted: 4, leftOut: 0 } },
     });
     const words = (value: number, age: number) =>
-      sharedConcerns([rated(value, age)], UNITS).map((concern) => concern.words);
+      sharedConcerns([rated(value, age)], WORDS).map((concern) => concern.words);
     // 22 of catering kitchens, one step of three lower for eyes over 65.
     expect(words(21, 79)).toContain(
       "what is in view is glaring taken together (UGR 21, where kitchens at work are held to 19)",
@@ -92,7 +93,7 @@ describe("findings", () => {
   });
 
   it("are complete in full: every rule that applies, with light and source", () => {
-    const full = findingsFull(low, UNITS).join("\n").replace(/\s+/g, " ");
+    const full = findingsFull(low, WORDS).join("\n").replace(/\s+/g, " ");
     const applying = low.cards.filter(({ outcome }) => outcome !== "does not apply");
     expect(applying.length).toBeGreaterThan(35);
     for (const { rule, source } of applying) {
@@ -123,7 +124,7 @@ describe("findings", () => {
   });
 
   it("say nothing of what is not there", () => {
-    expect(findingsBrief(bare, UNITS)).toEqual([]);
+    expect(findingsBrief(bare, WORDS)).toEqual([]);
     expect(bare.people).toEqual([]);
     expect(bare.sizes).toBeUndefined();
   });

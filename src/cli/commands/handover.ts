@@ -22,6 +22,7 @@ import {
 import { pictureOf } from "../../papers/picture.ts";
 import { verdictWords } from "../../words/arrangement-sentences.ts";
 import { findingsSections } from "../../words/findings-sections.ts";
+import { wording } from "../../words/wording.ts";
 import {
   type Arguments,
   type Command,
@@ -87,7 +88,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const force = args.flag("force");
   orThrow(writableFolder(out));
   if (!force) checkFolder(out, issued, ALWAYS_WRITTEN);
-  const units = { length: unit, illuminance: study.display.illuminance };
+  const words = wording({ ...study.display, length: unit });
   const judged = await lightOf(opened, undefined, args, io, {
     findings: "brief",
     layersOff: false,
@@ -96,7 +97,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const options: HandoverOption[] = [];
   for (const each of judged) {
     const shadows = each.scene.people.length === 0 ? [] : await ownShadows(opened, each.scene);
-    options.push(handoverOption(each, each.findings && findingsSections(each.findings, units), shadows));
+    options.push(handoverOption(each, each.findings && findingsSections(each.findings, words), shadows));
   }
   if (args.flag("tolerances")) {
     const progress = progressOf(io, "");

@@ -111,11 +111,10 @@ function zoneGroup(
 function edgeGroup(assessment: ArrangementAssessment, scene: Scene, words: Wording): FigureGroup[] {
   const edge = workingEdge(scene, assessment);
   if (edge === undefined) return [];
-  const units = { length: words.lengthUnit, illuminance: words.illuminanceUnit };
   const row: FigureRow = {
     what: "Average along it",
     value: words.light(edge.average),
-    said: workingEdgeSentence(edge, units),
+    said: workingEdgeSentence(edge, words),
     mark: "",
     style: "none",
     from: [

@@ -7,6 +7,7 @@ import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts"
 import { formatIssue } from "../../diagnostics/issue.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { wording } from "../../words/wording.ts";
 import type { LuminaireMoveDetail, StudyLightDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { CandlespanElement } from "../shared/element.ts";
@@ -188,7 +189,7 @@ export class CandlespanStudy extends CandlespanElement {
     this.#showLight(light, false, signal);
     if (light.findings === undefined) return;
     const { findingsSections } = await import("../../words/findings-sections.ts");
-    const sections = findingsSections(light.findings, study.display);
+    const sections = findingsSections(light.findings, wording(study.display));
     this.#findings.setValue({ sections, cards: light.findings.cards, display: study.display });
   }
 
