@@ -170,5 +170,5 @@ function checkedWithEach(
 }
 
 function wrong<T>(message: string, expected: string): Outcome<T> {
-  return failure({ code: "boxes", severity: "error", message, expected, where: {} });
+  return failure({ code: "boxes", message, expected });
 }

@@ -133,7 +133,6 @@ export async function openArrangement(
   if (scene === undefined)
     return failure({
       code: "arrangement-missing",
-      severity: "error",
       message: "There is no such arrangement.",
       received: String(arrangement),
       where: { path: "/arrangements" },

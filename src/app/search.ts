@@ -83,7 +83,6 @@ export async function searchRows(
   if (options.settings === true && study.scenes[index].settings === undefined)
     return failure({
       code: "search-settings",
-      severity: "error",
       message: "The arrangement has no settings to serve.",
       expected: 'named levels or targets under its key "settings"',
       where: { path: `/arrangements/${index}` },

@@ -59,10 +59,8 @@ function placeOf(
   }
   return failure({
     code: "shade-comparison",
-    severity: "error",
     message: "No arrangement hangs a luminaire of lamp and shade whose finish could be changed.",
     expected: '"lamp" and a "shade" in a luminaire that an arrangement uses',
     ...(luminaire === undefined ? {} : { received: luminaire }),
-    where: {},
   });
 }

@@ -85,10 +85,8 @@ export function unknownLuminaire<T>(luminaires: ReadonlyMap<string, Luminaire>, 
 function unknown<T>(message: string, expected: string, received: string | undefined): Outcome<T> {
   return failure({
     code: "unknown-name",
-    severity: "error",
     message,
     expected,
     ...(received === undefined ? {} : { received }),
-    where: {},
   });
 }

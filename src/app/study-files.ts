@@ -180,13 +180,12 @@ async function fetched(path: string, readFile: ReadFile): Promise<Outcome<Uint8A
 
 function unreadable(path: string, message: string): Outcome<Uint8Array> {
   const where = { file: path };
-  return failure({ code: "file-unreadable", severity: "error", message, expected: "its bytes", where });
+  return failure({ code: "file-unreadable", message, expected: "its bytes", where });
 }
 
 function missing(path: string): Outcome<Uint8Array> {
   return failure({
     code: "file-missing",
-    severity: "error",
     message: "The study names a file that is not with it.",
     expected: "the file, dropped onto the page or carried in the study",
     received: JSON.stringify(path),

@@ -49,7 +49,6 @@ export async function verifyReadings(
   if (text.length > FILE_LIMITS.readings)
     return failure({
       code: "readings-too-long",
-      severity: "error",
       message: "The list of readings is too long.",
       expected: `at most ${FILE_LIMITS.readings} characters`,
       received: `${text.length}`,

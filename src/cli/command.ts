@@ -6,7 +6,7 @@
  */
 
 import { parseArgs } from "node:util";
-import { CandlespanError } from "../diagnostics/candlespan-error.ts";
+import { type CandlespanError, refused } from "../diagnostics/candlespan-error.ts";
 import { wrapped } from "../words/table.ts";
 
 export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
@@ -106,9 +106,7 @@ export const ALLOW_OUTSIDE: Readonly<Record<string, Option>> = {
 
 /** Error of the way the program was called. */
 export function usageError(message: string, expected?: string, received?: string): CandlespanError {
-  return new CandlespanError([
-    { code: "cli-usage", severity: "error", message, expected, received, where: {} },
-  ]);
+  return refused({ code: "cli-usage", message, expected, received });
 }
 
 export function parseArguments(command: Command, argv: readonly string[]): Arguments {

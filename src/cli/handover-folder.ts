@@ -7,9 +7,9 @@
 
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
+import { type CandlespanError, orThrow, refused } from "../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
-import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { exists } from "./files/folder.ts";
 import { readBytes } from "./files/read.ts";
@@ -149,8 +149,4 @@ const at = (folder: string, path: string): string => join(folder, ...path.split(
 
 function keyOf(content: string | Uint8Array): string {
   return createHash("sha256").update(content).digest("hex");
-}
-
-function refused(issue: Omit<Issue, "severity">): CandlespanError {
-  return new CandlespanError([{ severity: "error", ...issue }]);
 }

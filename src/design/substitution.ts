@@ -62,11 +62,9 @@ export function substitution(
   if (planned === undefined || other === undefined)
     return failure({
       code: "substitution",
-      severity: "error",
       message: "There is no such luminaire.",
       expected: [...luminaires.keys()].join(", "),
       received: JSON.stringify(instead),
-      where: {},
     });
   const first = check.resolve(base);
   if (!first.ok) return failure(...first.issues);

@@ -1,4 +1,4 @@
-import { formatIssue, type Issue, type Outcome } from "./issue.ts";
+import { type Fault, formatIssue, type Issue, issueOf, type Outcome } from "./issue.ts";
 
 /** The one error class, thrown only at the edges: by a command, an element or a convenience function that has
  * no other way to say no. Inside, failure is an {@link Outcome}. */
@@ -10,6 +10,11 @@ export class CandlespanError extends Error {
     this.name = "CandlespanError";
     this.issues = issues;
   }
+}
+
+/** The throw of what went wrong. */
+export function refused(fault: Fault): CandlespanError {
+  return new CandlespanError([issueOf(fault)]);
 }
 
 /** The value of an outcome, or the throw that an edge owes its caller. */

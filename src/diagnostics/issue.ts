@@ -44,8 +44,15 @@ export function success<T>(value: T, warnings: readonly Issue[] = []): Outcome<T
   return { ok: true, value, warnings };
 }
 
-export function failure<T>(...issues: readonly Issue[]): Outcome<T> {
-  return { ok: false, issues };
+/** What went wrong: an error, in no place, where it says nothing else. */
+export type Fault = Omit<Issue, "severity" | "where"> & Partial<Issue>;
+
+export function failure<T>(...faults: readonly Fault[]): Outcome<T> {
+  return { ok: false, issues: faults.map(issueOf) };
+}
+
+export function issueOf({ code, ...said }: Fault): Issue {
+  return { code, severity: "error", where: {}, ...said };
 }
 
 /** `file:line:column path`, leaving out what is not known; empty when nothing is. */

@@ -16,7 +16,7 @@ import type { ReadFile } from "../app/study-files.ts";
 import { type SwapOptions, swapLuminaire } from "../app/swap.ts";
 import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
-import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
+import { type CandlespanError, orThrow, refused } from "../diagnostics/candlespan-error.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { VERSION } from "../diagnostics/version.ts";
 import type { PaperName } from "../drawing/paper/paper.ts";
@@ -203,14 +203,10 @@ export class Study {
 
 function inRange(confidence: number | undefined): void {
   if (confidence === undefined || (confidence >= 0.5 && confidence <= 0.999)) return;
-  throw new CandlespanError([
-    {
-      code: "confidence",
-      severity: "error",
-      message: "The confidence is not a probability that can be used.",
-      expected: "0.5 to 0.999",
-      received: String(confidence),
-      where: {},
-    },
-  ]);
+  throw refused({
+    code: "confidence",
+    message: "The confidence is not a probability that can be used.",
+    expected: "0.5 to 0.999",
+    received: String(confidence),
+  });
 }

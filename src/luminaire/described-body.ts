@@ -57,7 +57,6 @@ export function bodyOf(
     if (outline === undefined || fault !== undefined)
       return failure({
         code: "luminaire-body",
-        severity: "error",
         message: fault ?? NO_OUTLINE,
         ...(outline === undefined ? { expected: "[[radius, height], …], lower end first" } : {}),
         where: { path: pathTo(at, "outline") },

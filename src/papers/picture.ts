@@ -20,20 +20,16 @@ export function pictureOf(bytes: Uint8Array): Outcome<Picture> {
   if (size === undefined || size.width < 1 || size.height < 1 || Math.max(size.width, size.height) > LARGEST)
     return failure({
       code: "picture-unreadable",
-      severity: "error",
       message: "The picture was not read.",
       expected: `a PNG or JPEG file of at most ${LARGEST} × ${LARGEST} pixels`,
       received: size === undefined ? nameOf(bytes) : `${size.width} × ${size.height} pixels`,
-      where: {},
     });
   if (size.type === "png" ? !isPngWhole(bytes) : !isJpegWhole(bytes))
     return failure({
       code: "picture-cut-short",
-      severity: "error",
       message: "The picture's file ends before the picture does.",
       expected: size.type === "png" ? "the chunk IEND at its end" : "the marker EOI at its end",
       received: `${bytes.length} bytes without`,
-      where: {},
     });
   return success({ ...size, bytes });
 }

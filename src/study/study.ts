@@ -43,7 +43,6 @@ export function checkStudy(
   if (typeof version === "number" && version > PRESENT_VERSION)
     return failure({
       code: "study-version",
-      severity: "error",
       message: "The study was written by a later version of this program.",
       expected: `version ${PRESENT_VERSION} or earlier`,
       received: `${version}`,

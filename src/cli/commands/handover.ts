@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import { ownShadows } from "../../app/beside-the-verdict.ts";
 import { arrangementIndex } from "../../app/shortlist.ts";
 import { pendantTolerances } from "../../app/tolerances.ts";
-import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
+import { type CandlespanError, orThrow, refused } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -208,13 +208,9 @@ async function installed<T>(name: string, load: () => Promise<T>): Promise<T> {
 }
 
 function notInstalled(name: string): CandlespanError {
-  return new CandlespanError([
-    {
-      code: "package-missing",
-      severity: "error",
-      message: `PDFs need the package ${name}, which is not installed.`,
-      expected: "`npm install pdfkit dejavu-fonts-ttf` beside candlespan",
-      where: {},
-    },
-  ]);
+  return refused({
+    code: "package-missing",
+    message: `PDFs need the package ${name}, which is not installed.`,
+    expected: "`npm install pdfkit dejavu-fonts-ttf` beside candlespan",
+  });
 }

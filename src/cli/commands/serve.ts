@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
+import { refused } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Command, EXIT, type Io, oneValue, usageError } from "../command.ts";
@@ -45,26 +45,19 @@ export const serve: Command = {
       throw usageError("--port is not a port.", "a whole number from 0 to 65535", text);
     if (!isBuilt()) await buildViewer(io);
     if (!isBuilt())
-      throw new CandlespanError([
-        {
-          code: "viewer-missing",
-          severity: "error",
-          message: "The viewer is not built.",
-          expected: "`npm run site:build` to have been run",
-          where: { file: VIEWER },
-        },
-      ]);
+      throw refused({
+        code: "viewer-missing",
+        message: "The viewer is not built.",
+        expected: "`npm run site:build` to have been run",
+        where: { file: VIEWER },
+      });
     const server = await serveViewer(VIEWER, port).catch((error: NodeJS.ErrnoException) => {
-      throw new CandlespanError([
-        {
-          code: "port-taken",
-          severity: "error",
-          message: "The port cannot be listened on.",
-          expected: "a free port, such as --port 0 finds",
-          received: `${port} (${error.code ?? error.message})`,
-          where: {},
-        },
-      ]);
+      throw refused({
+        code: "port-taken",
+        message: "The port cannot be listened on.",
+        expected: "a free port, such as --port 0 finds",
+        received: `${port} (${error.code ?? error.message})`,
+      });
     });
     io.out(`${server.address}\n`);
     await new Promise<void>((resolve) => {

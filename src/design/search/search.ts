@@ -56,7 +56,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   const { study, scene, layer, calculate } = request;
   const { island } = scene;
   const wrong = (message: string, expected: string): Outcome<SearchResult> =>
-    failure({ code: "search", severity: "error", message, expected, where: {} });
+    failure({ code: "search", message, expected });
   if (island === undefined)
     return wrong("There is no island to hang pendants over.", '"island" in the study');
   if (scene.layers[layer] === undefined)

@@ -27,7 +27,6 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
   const wrong = (message: string, line: number, expected?: string, received?: string): Outcome<CsvTable> =>
     failure({
       code: "csv",
-      severity: "error",
       message,
       ...(expected === undefined ? {} : { expected }),
       ...(received === undefined ? {} : { received }),

@@ -48,7 +48,6 @@ export function refusal(
 ): Outcome<never> {
   return failure({
     code,
-    severity: "error",
     message,
     expected,
     received,

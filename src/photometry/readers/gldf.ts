@@ -66,7 +66,6 @@ export function readGldf(
   const refuse = (code: string, message: string, detail: Partial<Issue> = {}): Outcome<Photometry> =>
     failure({
       code,
-      severity: "error",
       message,
       where: { file: options.file, line: 1, column: 1 },
       ...detail,
@@ -242,7 +241,6 @@ function tiltFile(
   if (bytes !== undefined) return success(bytes);
   return failure({
     code: "lm63-tilt-file-missing",
-    severity: "error",
     message: "The tilt file is not in the archive.",
     expected: quote(name),
     where: { file: options.file, line: 1, column: 1 },
