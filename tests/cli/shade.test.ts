@@ -30,6 +30,15 @@ describe("shade", () => {
     expect(Math.abs(Number(told) - integrated)).toBeLessThanOrEqual(0.5);
   });
 
+  // 2026-11-29: a globe was written as an upright cylinder, though LM-63 has a sphere.
+  it("writes a globe as a sphere, and a drum as a cylinder", () => {
+    const opal = { diameter: 0.25, finish: "opal glass" };
+    expect(alone({}, { profile: "globe", ...opal }).read).toContain(
+      "opening      ellipsoid, 250 mm along C0",
+    );
+    expect(alone({}, { profile: "drum", ...opal }).read).toContain("opening      cylinder, 250 mm along C0");
+  });
+
   it("warns of a shape code in no use", () => {
     const { code, err } = alone({ shape: "Q99" }, { profile: "dome", diameter: 0.3 });
     expect([code, err]).toEqual([0, expect.stringMatching(/shape.*taken as 99 mm wide/)]);

@@ -135,7 +135,8 @@ export function readOffsets(
     if (box === undefined) {
       const tags = planned.map(({ tag }) => tag).join(", ");
       const numbers = columns === PLACES ? tags : `1 to ${planned.length}, or ${tags}`;
-      fault(line, "There is no such pendant.", numbers, which);
+      const others = "; those of another layer in a file of their own, with --layer";
+      fault(line, "There is no such pendant in this layer.", numbers + others, which);
       return [];
     }
     if (seen.has(index)) fault(line, "A pendant is given twice.", undefined, which);

@@ -1,6 +1,7 @@
 /** A traced shade as the contents of a photometric file: absolute candela, by simulation. */
 
 import type { Photometry } from "../../photometry/photometry.ts";
+import type { Luminaire } from "../luminaire.ts";
 import type { BuiltShade } from "./build.ts";
 
 /** What every such file holds, and tells it from a maker's. */
@@ -23,7 +24,7 @@ export function shadeFile(
     edition: "2019",
     distribution: luminaire.distribution,
     // A reader of the file spreads the far field over this: the mouth of a solid shade, the whole of another.
-    opening: emission.opening,
+    opening: isGlobe(luminaire) ? { ...emission.opening, shape: "ellipsoid" } : emission.opening,
     absolute: true,
     watts: luminaire.watts,
     lampSets: [],
@@ -41,4 +42,19 @@ export function shadeFile(
     description: `${luminaire.name}: ${description}`,
     generation: { code: "1.00010", source: "simulation", interpolated: false, scaled: false },
   };
+}
+
+/** How far from an ellipsoid's profile, as a share of its half axes, a globe may be cut for its neck. */
+const NEAR_GLOBE = 0.1;
+
+/** Whether light leaves all round a shade whose profile is an ellipsoid's: what formats call a sphere, not a cylinder. */
+function isGlobe({ emission, body }: Pick<Luminaire, "emission" | "body">): boolean {
+  const { shape, length, height } = emission.opening;
+  const outline = body?.outline;
+  if (shape !== "cylinder" || outline === undefined || outline.length < 5) return false;
+  const levels = outline.map(([, z]) => z);
+  const middle = (Math.min(...levels) + Math.max(...levels)) / 2;
+  return outline.every(
+    ([r, z]) => Math.abs(Math.hypot((2 * r) / length, (2 * (z - middle)) / height) - 1) < NEAR_GLOBE,
+  );
 }

@@ -268,6 +268,9 @@ describe("as built", () => {
       const read = readOffsets(text, THREE, 0);
       expect(read.ok ? "" : read.issues[0].message).toContain(why);
     }
+    // 2026-11-29: the second row's boxes on the same sheet were refused without a way out.
+    const other = readOffsets("number,along,across\nP4,0,0", THREE, 0);
+    expect(other.ok ? "" : other.issues[0].expected).toContain("with --layer");
   });
 
   it("a stronger lamp scales all light", () => {
