@@ -161,7 +161,7 @@ export class CandlespanApp extends LitElement {
   /** Prints the sheet at a usual scale: laid out for paper first, so that a metre is a metre on it. */
   async #printToScale(): Promise<void> {
     const { printToScale } = await import("./light/print-scale.ts");
-    await printToScale(this.session.light?.scene, (paper) => {
+    await printToScale(this.session, (paper) => {
       this.#paper = paper;
       this.requestUpdate();
       return this.updateComplete;
@@ -283,7 +283,7 @@ export class CandlespanApp extends LitElement {
       ${isForClient ? nothing : html`<a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>`}
       ${isForClient && this.#paper === undefined ? this.#clientBar?.(session) : header(session, head)}
       <main class=${layout} id="sheet-and-controls">
-        <div class="sheet" ?data-stale=${session.lightState.kind === "issues"}>
+        <div class="sheet">
           ${this.#notices?.refusalPart(session)} ${own === undefined ? this.#notices?.issuesPart(session) : nothing}
           ${own ?? alignedSheet(session, sheet)}
         </div>

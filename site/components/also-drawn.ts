@@ -54,7 +54,7 @@ export function besideSwitch(app: AppView): TemplateResult {
 
 function alsoChoices(app: AppView): TemplateResult {
   return html`<button type="button" popovertarget="also-drawn" aria-haspopup="true">Also draw…</button>
-    <div id="also-drawn" class="also-drawn" popover role="group" aria-label="Also draw">
+    <div id="also-drawn" class="over" popover role="group" aria-label="Also draw">
       ${CHOICES.map(
         ([extra, words]) => html`<label><input
           type="checkbox"

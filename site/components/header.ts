@@ -2,7 +2,6 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { arrangementLetters } from "../../src/app.ts";
 import { EXAMPLE_NOTE } from "../example-note.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
@@ -29,24 +28,19 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
             <button type="button" class="primary" @click=${() => state.startKitchen()}>Start my own kitchen</button></p>`
         : nothing
     }
-    ${
-      state.paper === undefined
-        ? nothing
-        : html`<p class="paper-scale">1 : ${state.paper.ratio} when printed at 100 %: the line is 100 mm long</p>
-            <p class="paper-option">
-              Option ${arrangementLetters(session.study.arrangements)[session.arrangement]} ${session.study.arrangements[session.arrangement].name},
-              ${new Date().toLocaleDateString("en-CA")}
-            </p>`
-    }
+    ${state.paper?.words}
     <button type="button" @click=${() => state.showStudy()}>Study</button>
     <div class="tools" role="group" aria-label="Changes and units">
       <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => session.undo()}>
         Undo${done.length === 0 ? nothing : html` <span class="what">${done.at(-1)?.name}</span>`}
       </button>
       <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => session.redo()}>Redo</button>
-      ${unitChoice(session, "length", "Lengths in", ["mm", "m", "ft-in"])}
-      ${unitChoice(session, "illuminance", "Illuminance in", ["lx", "fc"])}
-      <button type="button" @click=${() => state.turnMode()}>${state.isDark ? "Light page" : "Dark page"}</button>
+      <button type="button" class="more" popovertarget="units" aria-haspopup="true">Units…</button>
+      <div id="units" class="over" popover>
+        ${unitChoice(session, "length", "Lengths in", ["mm", "m", "ft-in"])}
+        ${unitChoice(session, "illuminance", "Illuminance in", ["lx", "fc"])}
+        <button type="button" @click=${() => state.turnMode()}>${state.isDark ? "Light page" : "Dark page"}</button>
+      </div>
     </div>
   </header>`;
 }

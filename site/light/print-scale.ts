@@ -1,8 +1,8 @@
 /** Drawing scales on paper: CSS promises 96 px to the inch when a page is printed at 100 %. */
 
-import type { LightAnswer } from "../../src/workers/browser.ts";
-
-type Scene = LightAnswer["scene"];
+import { html, type TemplateResult } from "lit";
+import { arrangementLetters } from "../../src/app.ts";
+import type { StudySession } from "../session.ts";
 
 const PX_PER_METRE = 96 / 0.0254;
 /** Architects' scales, largest drawing first. */
@@ -19,14 +19,14 @@ const FIXED_HEIGHT = 355;
 const AROUND_TOP = 2.1;
 
 export interface PaperScale {
-  /** 1 : ratio */
-  readonly ratio: number;
   /** px a metre of the kitchen */
   readonly perMetre: number;
+  /** The scale with its line, the option and the date, in the head of the page. */
+  readonly words: TemplateResult;
 }
 
 /** The largest of the usual scales at which the sheet of an island of this size (m) fits the paper. */
-export function paperScale(length: number, width: number): PaperScale {
+function paperScale(length: number, width: number): { readonly ratio: number; readonly perMetre: number } {
   const across = ((PAPER_WIDTH / 1000) * PX_PER_METRE - MARGINS) / (length + 2 * REACH);
   const up = ((PAPER_HEIGHT / 1000) * PX_PER_METRE - FIXED_HEIGHT) / (width + AROUND_TOP);
   const fits = RATIOS.find((ratio) => Math.min(across, up) >= PX_PER_METRE / ratio);
@@ -36,16 +36,25 @@ export function paperScale(length: number, width: number): PaperScale {
 
 /** Prints at a usual scale. @param layOut draws the page for paper, or for the screen again without a scale */
 export async function printToScale(
-  scene: Scene | undefined,
+  session: StudySession,
   layOut: (paper: PaperScale | undefined) => Promise<unknown>,
 ): Promise<void> {
-  if (scene === undefined) return;
-  const { room, island = room } = scene;
+  if (session.light === undefined) return;
+  const { room, island = room } = session.light.scene;
   document.documentElement.classList.add("on-paper");
-  await layOut(paperScale(island.length, island.width));
+  const scale = paperScale(island.length, island.width);
+  await layOut({ ...scale, words: headWords(session, scale.ratio) });
   // The drawings measure their width when the browser has laid the page out.
   for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
   print();
   document.documentElement.classList.remove("on-paper");
   await layOut(undefined);
+}
+
+function headWords({ study: { arrangements }, arrangement }: StudySession, ratio: number): TemplateResult {
+  return html`<p class="paper-scale">1 : ${ratio} when printed at 100 %: the line is 100 mm long</p>
+    <p class="paper-option">
+      Option ${arrangementLetters(arrangements)[arrangement]} ${arrangements[arrangement].name},
+      ${new Date().toLocaleDateString("en-CA")}
+    </p>`;
 }

@@ -43,11 +43,13 @@ export function pictureControls(
         <button type="button" aria-pressed=${look === "appearance"} @click=${() => set({ look: "appearance" })}>Appearance</button>
         <button type="button" aria-pressed=${look === "lux"} @click=${() => set({ look: "lux" })}>${unit === "fc" ? "Foot-candles" : "Lux"}</button>
       </div>
-      <label>Viewpoint
+      <label class="viewpoint"><span>Viewpoint</span>
         <select .value=${viewpoint} @change=${(event: Event) => set({ viewpoint: chosen(event) })}>
           ${viewpoints.map(({ id, name }) => html`<option value=${id} ?selected=${id === viewpoint}>${name}</option>`)}
         </select>
       </label>
+      <button type="button" class="more" popovertarget="rest" aria-haspopup="true">More…</button>
+      <div id="rest" class="rest" popover>
       <label>Cut
         <select @change=${(event: Event) => set({ cut: chosen(event) as CutName })}>
           ${CUTS.map(([id, name]) => html`<option value=${id} ?selected=${id === cut}>${name}</option>`)}
@@ -71,6 +73,7 @@ export function pictureControls(
       <slot name="controls"></slot>
       <button type="button" @click=${savePicture}>Save as PNG</button>
       <button type="button" @click=${saveModel}>Save as GLB</button>
+      </div>
     </div>
   `;
 }

@@ -112,15 +112,26 @@ export const previewStyles = css`
   }
   @media (pointer: coarse) {
     select,
-    button {
+    button,
+    label {
       min-height: 44px;
+    }
+    input[type="checkbox"] {
+      width: 24px;
+      height: 24px;
     }
   }
   .pair {
     display: flex;
     gap: 4px;
   }
-  /* On a phone the controls are one row that is moved sideways, and the picture is as high as what such a phone shows under it. Told by an
+  .more {
+    display: none;
+  }
+  :host(:not([narrow])) .rest {
+    display: contents;
+  }
+  /* On a phone what is needed less waits behind a button, and the picture is as high as what such a phone shows under it. Told by an
      attribute: with a container query the picture was laid out no more once its pane had turned low and narrow. */
   :host([narrow]) .stage {
     flex: none;
@@ -128,14 +139,33 @@ export const previewStyles = css`
     min-height: 0;
   }
   :host([narrow]) .controls {
-    contain: inline-size;
-    flex-wrap: nowrap;
-    overflow-x: auto;
-    white-space: nowrap;
+    gap: 6px;
   }
-  :host([narrow]) .controls > *,
-  :host([narrow]) .controls ::slotted(*) {
+  :host([narrow]) .more {
+    display: block;
     flex: none;
+  }
+  :host([narrow]) .viewpoint {
+    flex: 1 1 112px;
+  }
+  :host([narrow]) .viewpoint select {
+    width: 100%;
+  }
+  :host([narrow]) .viewpoint span {
+    position: absolute;
+    clip-path: inset(50%);
+  }
+  :host([narrow]) .rest:popover-open {
+    inset: auto 12px 12px;
+    margin: 0;
+    padding: 12px 16px;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px 16px;
+    color: var(--_ink);
+    background: var(--_sheet);
+    border: 1px solid var(--_quiet);
+    border-radius: 3px;
   }
   figcaption {
     margin-top: 8px;

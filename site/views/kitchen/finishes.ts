@@ -5,6 +5,7 @@ import type { AppView } from "../../app-view.ts";
 import { shareField } from "../../components/share-field.ts";
 import type { Path } from "../../store/pointer.ts";
 import { part } from "./part.ts";
+import { SHORT_WALL_NAMES } from "./walls.ts";
 
 export function finishesPart(app: AppView): TemplateResult {
   const share = (label: string, path: Path): TemplateResult =>
@@ -17,7 +18,7 @@ export function finishesPart(app: AppView): TemplateResult {
       ${share("Ceiling", ["room", "reflectance", "ceiling"])}
       ${
         Array.isArray(walls)
-          ? walls.map((_, i) => share(`Wall ${i}`, ["room", "reflectance", "walls", i]))
+          ? walls.map((_, i) => share(SHORT_WALL_NAMES[i], ["room", "reflectance", "walls", i]))
           : share("Walls", ["room", "reflectance", "walls"])
       }
       ${share("Floor", ["room", "reflectance", "floor"])}

@@ -33,32 +33,35 @@ export function paperDrawer(app: AppView, save: (each: Export) => void): Templat
   const papers = rest.filter(({ pdf }) => pdf !== undefined);
   const files = rest.filter(({ pdf }) => pdf === undefined);
   return html`
-    <p class="row-of-actions">
-      <label>Paper
-        <select @change=${(event: Event) => {
+    <div class="fields">
+      <div class="field">
+        <label for="paper-size">Paper</label>
+        <select id="paper-size" @change=${(event: Event) => {
           setPaperChoice({ paper: (event.target as HTMLSelectElement).value as PaperName });
           app.redraw();
         }}>
           ${PAPER_NAMES.map((name) => html`<option ?selected=${name === paperChoice(app).paper}>${name}</option>`)}
         </select>
-      </label>
-      <label>Revision
-        <input type="text" size="4" maxlength="10" .value=${paperChoice(app).revision} @change=${(
+      </div>
+      <div class="field">
+        <label for="paper-revision">Revision</label>
+        <input id="paper-revision" type="text" maxlength="10" .value=${paperChoice(app).revision} @change=${(
           event: Event,
         ) => {
           setPaperChoice({ revision: (event.target as HTMLInputElement).value.trim() || "A" });
           app.redraw();
         }}>
-      </label>
-      <label>What is new
-        <input type="text" size="18" maxlength="300" .value=${paperChoice(app).note ?? ""} @change=${(
+      </div>
+      <div class="field wide">
+        <label for="paper-note">What is new</label>
+        <input id="paper-note" type="text" maxlength="300" .value=${paperChoice(app).note ?? ""} @change=${(
           event: Event,
         ) => {
           setPaperChoice({ note: (event.target as HTMLInputElement).value.trim() });
           app.redraw();
         }}>
-      </label>
-    </p>
+      </div>
+    </div>
     <p class="row-of-actions">
       <button type="button" class="primary everything" @click=${() => save(everything)}>${everything.name}</button>
     </p>

@@ -1,0 +1,107 @@
+/** Every view and panel: no violation that a machine can find, and every control reached by Tab, with the focus in sight. */
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { openPage, type OpenPage, refined, startAfresh } from "../support/viewer.ts";
+import { viewsOf } from "../support/viewer-views.ts";
+
+let viewer: OpenPage;
+let page: Page;
+beforeAll(async () => {
+  viewer = await openPage({ isDirect: true });
+  ({ page } = viewer);
+  await page.evaluate(axe.source);
+});
+afterAll(() => viewer.close());
+
+/** Contrast is calculated by for-people.test.ts, where axe cannot tell what lies behind words. */
+async function violations(): Promise<string[]> {
+  await page.evaluate(() => {
+    const inPage = window as unknown as { axe: typeof axe; axeResults?: axe.AxeResults };
+    inPage.axeResults = undefined;
+    void inPage.axe
+      .run(document, {
+        resultTypes: ["violations", "incomplete"],
+        runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+      })
+      .then((results) => {
+        inPage.axeResults = results;
+      });
+  });
+  const results = await page.waitForFunction(() => {
+    const { axeResults: found } = window as unknown as { axeResults?: axe.AxeResults };
+    return found === undefined ? undefined : { violations: found.violations, incomplete: found.incomplete };
+  });
+  const found = await results.jsonValue();
+  if (found === undefined) throw new Error("axe gave no results");
+  const undecided = found.incomplete.filter(({ id }) => id !== "color-contrast");
+  return [...found.violations, ...undecided].map(
+    ({ id, nodes }) =>
+      `${id}: ${nodes
+        .map(({ target }) => target.join(" "))
+        .slice(0, 3)
+        .join("; ")}`,
+  );
+}
+
+/** Presses Tab until the focus is where it began, and tells which controls were never reached or had no ring. */
+async function unreached(): Promise<string[]> {
+  const controls = await page.evaluate(() => {
+    const top = [...document.querySelectorAll("dialog[open], :popover-open")].at(-1);
+    const inPage = window as unknown as { waiting: Set<Element>; unringed: Set<string> };
+    inPage.waiting = new Set();
+    inPage.unringed = new Set();
+    const walk = (root: ParentNode): void => {
+      for (const each of root.querySelectorAll("*")) {
+        if (each.shadowRoot !== null) walk(each.shadowRoot);
+        const isControl = each.matches("button, input, select, textarea, summary, a[href], [tabindex='0']");
+        const isSeen =
+          each.checkVisibility({ visibilityProperty: true }) && !each.matches(":disabled, svg *");
+        if (isControl && isSeen && each.getBoundingClientRect().width > 0) inPage.waiting.add(each);
+      }
+    };
+    walk(top ?? document);
+    return inPage.waiting.size;
+  });
+  // Drawings take a stop each, and so may the browser's own frame.
+  for (let i = 0; i < controls + 20; i++) {
+    await page.keyboard.press("Tab");
+    const left = await page.evaluate(() => {
+      const { waiting, unringed } = window as unknown as { waiting: Set<Element>; unringed: Set<string> };
+      let at: Element | null = document.activeElement;
+      while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+      if (at === null || at === document.body) return waiting.size;
+      waiting.delete(at);
+      const { outlineStyle, outlineWidth } = getComputedStyle(at);
+      const hasRing = outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2;
+      if (!hasRing && !at.matches("svg *"))
+        unringed.add(`no ring: ${at.tagName} ${at.id} ${at.textContent?.slice(0, 30)}`);
+      return waiting.size;
+    });
+    if (left === 0) break;
+  }
+  return page.evaluate(() => {
+    const { waiting, unringed } = window as unknown as { waiting: Set<Element>; unringed: Set<string> };
+    const names = [...waiting].map(
+      (each) =>
+        `not reached: ${each.tagName} ${each.id} ${(each.getAttribute("aria-label") ?? each.textContent ?? "").trim().slice(0, 40)}`,
+    );
+    return [...names, ...unringed];
+  });
+}
+
+it("has no violation and no control out of the keyboard's reach in any view", async () => {
+  await startAfresh(page, viewer.example);
+  await refined(page);
+  const found: Record<string, string[]> = {};
+  for (const [view, come] of Object.entries(viewsOf(page))) {
+    await come();
+    const first = await violations();
+    // A page that is drawn anew while it is read is neither what it was nor what it becomes.
+    const again = first.length === 0 ? [] : await violations();
+    const both = [...first.filter((each) => again.includes(each)), ...(await unreached())];
+    if (both.length > 0) found[view] = both;
+  }
+  expect(found).toEqual({});
+  expect(viewer.troubles).toEqual([]);
+});
