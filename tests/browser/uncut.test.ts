@@ -45,7 +45,7 @@ function awkward(example: Study): Study {
   const names = ["four domes over the longer leg of the top", "the same, hung higher by one foot", "globes"];
   arrangements.forEach((each, i) => {
     each.name = names[i];
-    each.settings = ["cooking", "candlelight"].map((name) => ({ name }));
+    each.settings = ["cooking", "dinner"].map((name) => ({ name }));
   });
   return {
     ...example,

@@ -27,7 +27,8 @@ export async function boxFaults(page: Page, within = "body"): Promise<string[]> 
     /** What lies over the page by itself, cut by nothing around it, or stays in sight while the rest is scrolled under it. */
     const layerOf = (element: Element): Element | undefined =>
       [element, ...ancestors(element)].find(
-        (each) => each.matches("dialog, :popover-open") || getComputedStyle(each).position === "sticky",
+        (each) =>
+          each.matches("dialog, :popover-open, .refusal") || getComputedStyle(each).position === "sticky",
       );
     const isInside = (inner: Element, outer: Element): boolean =>
       inner === outer || ancestors(inner).includes(outer);
@@ -100,6 +101,9 @@ export async function boxFaults(page: Page, within = "body"): Promise<string[]> 
         const edge = by.getBoundingClientRect();
         const [left, right] = [edge.left + by.clientLeft, edge.left + by.clientLeft + by.clientWidth];
         if (by.clientWidth === 0) continue;
+        // What is cut with an ellipsis is said whole by its title.
+        if (by.getAttribute("title")?.trim() && getComputedStyle(by).textOverflow === "ellipsis")
+          return undefined;
         // A table of data may be moved sideways in a frame of its own that the keyboard reaches.
         if (scrollsX && by.matches("[tabindex='0']") && by.querySelector("table") !== null) return undefined;
         if (box.right > right + 1 || box.left < left - 1)

@@ -126,7 +126,7 @@ export class CandlespanComparison extends CandlespanElement {
     const top = judgedTop(scene, assessment)?.statistics;
     const said = headline(assessment, clashes, words.illuminanceUnit);
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
-      <h2><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
+      <h2 title=${scene.name}><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
       <p class="aside">${hungWords(scene, words)}</p>
       ${beside === "" ? nothing : html`<p class="aside one-line" title=${beside}>${beside}</p>`}
       <candlespan-plan fixed exportparts="luminaire, pointer" hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
