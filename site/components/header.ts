@@ -1,7 +1,6 @@
 /** The head of the page: title, changes, units, a light or a dark page. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { live } from "lit/directives/live.js";
 import { EXAMPLE_NOTE } from "../example-note.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
@@ -75,8 +74,7 @@ function unitChoice(
       session.edit({ name: `show ${value}`, edits: [{ path: ["display", key], value }] });
     }}>
       ${units.map(
-        (unit) =>
-          html`<option value=${unit} .selected=${live(unit === session.display[key])}>${unit}</option>`,
+        (unit) => html`<option value=${unit} .selected=${unit === session.display[key]}>${unit}</option>`,
       )}
     </select>
   </label>`;
