@@ -31,7 +31,8 @@ export interface RawPlace {
 export interface RawGrid {
   readonly columns: number;
   readonly rows: number;
-  readonly margin?: RawLength;
+  /** One for all walls, or along x and along y. */
+  readonly margin?: RawLength | readonly [RawLength, RawLength];
   readonly height?: RawLength;
 }
 

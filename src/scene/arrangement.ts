@@ -82,6 +82,7 @@ export function layerOf(
         ...(aim === undefined ? {} : { aim }),
       };
     }),
+    ...(grid !== undefined && isMarginAssumed(grid) ? { isMarginAssumed: true } : {}),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
     ...(switches === undefined ? {} : { switches: switchPlaces(switches, path, around.room, ledger) }),
@@ -222,19 +223,21 @@ function gridFrames(
     [Math.min(x0, x1), Math.min(y0, y1)],
     [Math.max(x0, x1), Math.max(y0, y1)],
   ];
-  const xs = gridStations(low[0], high[0], grid.columns, grid.margin);
-  const ys = gridStations(low[1], high[1], grid.rows, grid.margin);
+  const { margin } = grid;
+  const [marginX, marginY] = typeof margin === "object" ? margin : [margin, margin];
+  const xs = gridStations(low[0], high[0], grid.columns, marginX);
+  const ys = gridStations(low[1], high[1], grid.rows, marginY);
   if (xs === undefined || ys === undefined) {
     ledger.error(
       "grid-margin",
       `${path}/margin`,
       "The margins leave no room for the grid.",
       phrase`less than ${Math.min(...(xs === undefined ? [high[0] - low[0]] : []), ...(ys === undefined ? [high[1] - low[1]] : [])) / 2}`,
-      phrase`${grid.margin ?? 0}`,
+      phrase`${(xs === undefined ? marginX : marginY) ?? 0}`,
     );
     return [];
   }
-  if (grid.margin === undefined && grid.columns * grid.rows > 1)
+  if (isMarginAssumed(grid))
     ledger.note(
       `${path}/margin`,
       [(high[0] - low[0]) / grid.columns / 2, (high[1] - low[1]) / grid.rows / 2],
@@ -253,6 +256,10 @@ function gridFrames(
     }),
   );
 }
+
+/** Whether half a spacing stands in for a distance from the walls that nobody gave. */
+const isMarginAssumed = ({ margin, columns, rows }: GridDocument): boolean =>
+  margin === undefined && columns * rows > 1;
 
 /** Centres of `count` luminaires between two walls; undefined when the margins meet. */
 export function gridStations(from: number, to: number, count: number, margin?: number): number[] | undefined {

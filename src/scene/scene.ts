@@ -26,6 +26,8 @@ export interface Layer {
   /** Fraction of luminous flux, 0…1. */
   readonly dim: number;
   readonly luminaires: readonly PlacedLuminaire[];
+  /** Half a spacing stands in for the grid's distance from the walls, which nobody gave. */
+  readonly isMarginAssumed?: boolean;
   readonly circuit?: string;
   /** Hours of use a day. */
   readonly hours?: number;

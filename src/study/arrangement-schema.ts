@@ -42,7 +42,13 @@ export const rowSchema = object({
 export const gridSchema = object({
   columns: wholeNumber(1, 100),
   rows: wholeNumber(1, 100),
-  margin: optional(lengthFromZero),
+  margin: optional(
+    either(
+      Array.isArray,
+      v.strictTuple([lengthFromZero, lengthFromZero], tupleMessage("[along x, along y]")),
+      lengthFromZero,
+    ),
+  ),
   over: optional(v.strictTuple([point2, point2], tupleMessage("[[x0, y0], [x1, y1]]"))),
   offset: optional(point2),
   height: optional(positiveLength),

@@ -76,6 +76,34 @@ it("holds a grid in the ceiling whose distance from the walls nobody said (2026-
   expect(fieldOf(open, words)).toBe("layers/0/grid/margin");
   expect(heldIn(open).find((hold) => words.test(hold.words))?.tags).toEqual(["R1", "R2", "R3", "R4"]);
   expect(fieldOf(withGrid({ columns: 2, rows: 2, margin: 0.7 }), words)).toBeUndefined();
+  // Of the arrangement that is built, and of no other.
+  const both = {
+    arrangements: [
+      { columns: 2, rows: 2, margin: 0.7 },
+      { columns: 2, rows: 2 },
+    ].map((grid, i) => ({
+      name: `option ${i}`,
+      layers: [{ name: "ambient", luminaire: "spot", grid }],
+    })),
+  };
+  expect(fieldOf(both, words)).toBeUndefined();
+});
+
+it("takes for a grid what stood in for its distance from the walls, along and across (2026-11-29)", () => {
+  const withGrid = (grid: Json) =>
+    resolved(
+      kitchen({ arrangements: [{ name: "a", layers: [{ name: "ambient", luminaire: "spot", grid }] }] }),
+    );
+  const open = withGrid({ columns: 3, rows: 2 });
+  const stoodIn = open.defaults.find(({ path }) => path.endsWith("/grid/margin"))?.value as Json;
+  expect(stoodIn).toHaveLength(2);
+  const places = ({ scenes: [scene] }: typeof open) =>
+    scene.layers[0].luminaires.map(({ frame }) => frame.origin);
+  const [given, usual] = [places(withGrid({ columns: 3, rows: 2, margin: stoodIn })), places(open)];
+  given.flat().forEach((c, k) => {
+    expect(c).toBeCloseTo(usual.flat()[k], 12);
+  });
+  expect(given.flat()).toHaveLength(18);
 });
 
 const bar = {

@@ -162,7 +162,8 @@ it("says of a kitchen that cannot be started which sizes do not go together, onc
   const sizes = { length: 7, width: 1.1, ceilingHeight: 2.6, room: { length: 4, width: 3 } };
   const outcome = await answers().start(sizes, {});
   const issues = outcome.ok ? [] : outcome.issues;
-  expect(issues.length).toBeGreaterThan(1);
+  // Pendants that hang outside with it are no fault of their own.
+  expect(issues).toHaveLength(1);
   expect(refusalWords(issues, { length: "mm", illuminance: "lx" })).toEqual([
     "Island: the island reaches outside the room. Expected corners within 4000 mm × 3000 mm, found a corner at (-1500 mm, 950 mm).",
   ]);

@@ -19,15 +19,20 @@ export function gridFields(app: AppView, layer: RawLayer, path: Path): TemplateR
       to: 100,
       whole: true,
     });
+  const margin = (label: string, ...key: Path): TemplateResult =>
+    lengthField(app, {
+      label,
+      path: [...path, "grid", "margin", ...key],
+      change: "margin",
+      ...(key.length === 0 ? { optional: true, hint: "Empty: half a spacing." } : {}),
+    });
   return html`<div class="fields">
     ${count("columns", "Columns along the room")} ${count("rows", "Rows across the room")}
-    ${lengthField(app, {
-      label: "Wall to the outer ones",
-      path: [...path, "grid", "margin"],
-      change: "margin",
-      optional: true,
-      hint: "Empty: half a spacing.",
-    })}
+    ${
+      Array.isArray(layer.grid?.margin)
+        ? html`${margin("Wall to the outer ones, along the room", 0)} ${margin("Wall to the outer ones, across the room", 1)}`
+        : margin("Wall to the outer ones")
+    }
   </div>`;
 }
 

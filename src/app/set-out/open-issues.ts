@@ -126,15 +126,14 @@ export function holds(
     `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
     ofLuminaire("canopy", "diameter"),
   );
-  for (const { path } of defaults) {
-    const layer = /\/layers\/(\d+)\/grid\/margin$/.exec(path)?.[1];
-    if (layer === undefined) continue;
-    hold(
-      boxes.filter((box) => box.layer === Number(layer)),
-      "Distance from the walls to the outer ones not given: half a spacing stands in for it.",
-      () => ["layers", Number(layer), "grid", "margin"],
-    );
-  }
+  scene.layers.forEach(({ isMarginAssumed }, layer) => {
+    if (isMarginAssumed === true)
+      hold(
+        boxes.filter((box) => box.layer === layer),
+        "Distance from the walls to the outer ones not given: half a spacing stands in for it.",
+        () => ["layers", layer, "grid", "margin"],
+      );
+  });
   found.push(...unstatedHolds(boxes), ...feedHolds(pendants, length));
   hold(
     boxes.filter((box) => box.luminaire.watts === undefined),

@@ -58,7 +58,8 @@ const GRID_KEYS: Keys<GridDocument> = {
   columns: { meaning: "How many along the room's x.", frame: "room", example: 3 },
   rows: { meaning: "How many along the room's y.", frame: "room", example: 2 },
   margin: {
-    meaning: "From the finished wall, or the edge of `over`, to the centre of the outer ones.",
+    meaning:
+      "From the finished wall, or the edge of `over`, to the centre of the outer ones; [along x, along y] where they differ.",
     frame: "room",
     without: "half a spacing",
     example: "700 mm",
