@@ -45,6 +45,7 @@ export interface RawLayer {
   readonly grid?: RawGrid;
   readonly at?: readonly RawPlace[];
   readonly circuit?: string;
+  readonly dimmer?: Readonly<Record<string, unknown>>;
   readonly switches?: readonly { readonly at?: RawPoint2 }[];
 }
 

@@ -49,6 +49,8 @@ export interface LayerLoad {
 export interface DimmerCheck {
   readonly name?: string;
   readonly outcome: "within" | "below its least load" | "above its greatest load" | "not known";
+  /** What of the dimmer the outcome rests on; none where it is within its load or no power is known. */
+  readonly key?: "minimumWatts" | "maximumWatts";
   /** For people. */
   readonly words: string;
 }
@@ -155,6 +157,7 @@ function dimmerCheck(
     return {
       ...about,
       outcome: "above its greatest load",
+      key: "maximumWatts",
       words:
         fitted > maximumWatts
           ? `${watts(fitted)} fitted, ${watts(maximumWatts)} is the most it carries`
@@ -164,18 +167,21 @@ function dimmerCheck(
     return {
       ...about,
       outcome: "below its least load",
+      key: "minimumWatts",
       words: `${watts(fitted)} fitted, ${watts(minimumWatts)} is the least it needs: it may flicker`,
     };
   if (minimumWatts === undefined && fitted < OLD_DIMMER_LEAST[1])
     return {
       ...about,
       outcome: "not known",
+      key: "minimumWatts",
       words: `${watts(fitted)} fitted; many older dimmers need ${OLD_DIMMER_LEAST[0]} to ${OLD_DIMMER_LEAST[1]} W, its own least load is not given`,
     };
   if (maximumWatts === undefined)
     return {
       ...about,
       outcome: "not known",
+      key: "maximumWatts",
       words: `${watts(fitted)} fitted; its greatest load is not given`,
     };
   return { ...about, outcome: "within", words: `${watts(fitted)} fitted, within its load` };

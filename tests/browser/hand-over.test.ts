@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openPage, type OpenPage, poll, refined, startAfresh } from "../support/viewer.ts";
+import { openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
 let viewer: OpenPage;
 beforeAll(async () => {
@@ -99,5 +99,60 @@ it("puts the room as it was looked at and what is new on the papers, and says wh
   expect(text("client-").match(/data:image\/png;base64,/g)?.length).toBe(1);
   expect(text("client-")).toMatch(/Own shadow:/);
   expect(text("set-out.dxf")).toContain("island moved");
+  expect(troubles).toEqual([]);
+});
+
+it("leads from a dimmer on HOLD to the load it asks for, and forgets it with the last that is said of it", async () => {
+  const { page, troubles, example } = viewer;
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const study = structuredClone(example) as {
+    luminaires: Record<string, object>;
+    arrangements: { layers: { luminaire: string; dimmer?: object; switches?: object[] }[] }[];
+  };
+  const [pendants] = study.arrangements[0].layers;
+  pendants.switches = [{ at: [0.1, 0.9] }];
+  Object.assign(study.luminaires[pendants.luminaire], { watts: 100 });
+  await startAfresh(page, study);
+  const dimmer = async () => (await studyOf<typeof study>(page)).arrangements[0].layers[0].dimmer;
+  const greatest = page.getByLabel("Dimmer's greatest load").first();
+  const scale = page.getByLabel("Dimmer's scale").first();
+  const held = (words: string) => page.locator(".holds li", { hasText: words });
+  const handOver = async (): Promise<void> => {
+    await page.getByRole("button", { name: "Hand-over" }).click();
+    await page.locator(".holds h2").waitFor();
+  };
+  const isFocused = () => greatest.evaluate((each) => each === document.activeElement);
+
+  // Dimmed in the setting for dinner, by a dimmer that nobody stated.
+  await refined(page);
+  await handOver();
+  await held("No dimmer stated for what is dimmed: pendants").locator("a").press("Enter");
+  await poll(isFocused).toBe(true);
+  await scale.selectOption("linear");
+  await poll(dimmer).toEqual({ control: "linear" });
+  expect(await page.getByText("The light judged is the share typed, whatever the scale").count()).toBe(2);
+  if (process.env.SCREENS !== undefined) await page.screenshot({ path: `${process.env.SCREENS}/dimmer.png` });
+
+  const load = held("Dimmer of pendants: 300 W fitted; its greatest load is not given");
+  await handOver();
+  await load.locator("a").press("Enter");
+  await poll(isFocused).toBe(true);
+  await page.keyboard.type("600");
+  await page.keyboard.press("Enter");
+  await poll(dimmer).toEqual({ control: "linear", maximumWatts: 600 });
+  expect(await greatest.inputValue()).toBe("600 W");
+  await handOver();
+  await poll(() => load.count()).toBe(0);
+  await page.getByRole("button", { name: /^Undo/ }).first().click();
+  await poll(dimmer).toEqual({ control: "linear" });
+  await poll(() => load.count()).toBe(1);
+
+  await load.locator("a").press("Enter");
+  await poll(isFocused).toBe(true);
+  await scale.selectOption({ label: "not known" });
+  await poll(dimmer).toBeUndefined();
+  await handOver();
+  await poll(() => load.count()).toBe(0);
+  await poll(() => held("Dimmer of").count()).toBe(0);
   expect(troubles).toEqual([]);
 });

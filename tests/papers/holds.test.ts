@@ -148,7 +148,7 @@ it("holds a switch at a place that nobody said (2026-11-28)", () => {
 it("keeps a dimmed layer on hold whose dimmer nobody stated, switch or not (2026-11-28)", () => {
   const switches = [{ at: [0.1, 0.9] }];
   const words = /^No dimmer stated for what is dimmed: bars/;
-  expect(fieldOf(withBar({}, { switches, dim: 0.6 }), words)).toBe("layers/0/dimmer/control");
+  expect(fieldOf(withBar({}, { switches, dim: 0.6 }), words)).toBe("layers/0/dimmer/maximumWatts");
   expect(fieldOf(withBar({}, { switches }), words)).toBeUndefined();
   expect(fieldOf(withBar({}, { switches, dim: 0.6, dimmer: { name: "d" } }), words)).toBeUndefined();
 });

@@ -8,6 +8,7 @@ import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";
 import type { Json, Path } from "../../store/pointer.ts";
+import { dimmerFields } from "./dimmer-fields.ts";
 import { freePlaces, gridFields } from "./grid-and-places.ts";
 import { luminaireChoice } from "./luminaire-choice.ts";
 import { rowFields } from "./row-fields.ts";
@@ -18,13 +19,6 @@ const ROLES = [
   { value: "recessed", words: "recessed" },
   { value: "accent", words: "accents" },
   { value: "other", words: "other" },
-];
-
-const CONTROLS = [
-  { value: "", words: "not known" },
-  { value: "linear", words: "linear: 50 % is half the light" },
-  { value: "square", words: "square: 50 % is a quarter" },
-  { value: "logarithmic", words: "logarithmic, levels to 254" },
 ];
 
 export function layerFields(app: AppView, layer: RawLayer, index: number): TemplateResult {
@@ -59,7 +53,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
       }}>Select all</button>
     </p>
     <details>
-      <summary>Name, role, circuit, switches, hours</summary>
+      <summary>Name, role, circuit, hours, dimmer, switches</summary>
       <div class="fields">
         ${textField(app, {
           label: "Layer name",
@@ -78,16 +72,6 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           fallback: "other",
         })}
         ${textField(app, { label: "Circuit", path: [...path, "circuit"], change: "circuit", optional: true })}
-        ${choiceField(app, {
-          label: "Dimmer's scale",
-          path: [...path, "dimmer", "control"],
-          change: `${layer.name}: dimmer's scale`,
-          choices: CONTROLS,
-          fallback: "",
-          edits: (value) => [
-            { path: [...path, "dimmer", "control"], value: value === "" ? undefined : value },
-          ],
-        })}
         ${numberField(app, {
           label: "Hours of use a day",
           path: [...path, "hours"],
@@ -98,6 +82,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           optional: true,
         })}
       </div>
+      ${dimmerFields(app, layer, index)}
       ${switchFields(app, layer, index)}
       <p class="row-of-actions">
         <button type="button" @click=${() => {

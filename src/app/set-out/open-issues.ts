@@ -244,30 +244,24 @@ function layerHolds(scene: Scene): Hold[] {
     ),
     ...held(
       "No dimmer stated for what is dimmed:",
-      ["dimmer", "control"],
+      ["dimmer", "maximumWatts"],
       (layer) => layer.dimmer === undefined && layer.switches !== undefined && isDimmed(layer),
-    ),
-    ...loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] =>
-      dimmer === undefined || dimmer.outcome === "within"
-        ? []
-        : [
-            {
-              tags: [],
-              words: `Dimmer of ${printable(name, 30)}: ${dimmer.words}.`,
-              field: ["layers", layers.findIndex((layer) => layer.name === name), "dimmer", "maximumWatts"],
-            },
-          ],
     ),
   ];
 }
 
-/** Dimmers that their load does not suit. */
+/** Dimmers that their load does not suit, or whose load is not known. */
 function dimmerHolds(scene: Scene): Hold[] {
-  return loadReport(scene).layers.flatMap(({ layer, dimmer }): Hold[] => {
+  return loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] => {
     if (dimmer === undefined || dimmer.outcome === "within") return [];
-    const index = scene.layers.findIndex(({ name }) => name === layer);
-    const words = `Dimmer of ${printable(layer, 30)}: ${dimmer.words}.`;
-    return [{ tags: [], words, field: ["layers", index, "dimmer"] }];
+    const { key = "maximumWatts", words } = dimmer;
+    const index = scene.layers.findIndex((layer) => layer.name === name);
+    const unpowered = dimmer.key === undefined ? scene.layers[index].luminaires.at(0) : undefined;
+    const field =
+      unpowered === undefined
+        ? ["layers", index, "dimmer", key]
+        : ["luminaires", unpowered.luminaire.name, "watts"];
+    return [{ tags: [], words: `Dimmer of ${printable(name, 30)}: ${words}.`, field }];
   });
 }
 
