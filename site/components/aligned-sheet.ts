@@ -35,6 +35,8 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
   const content = state.paper === undefined ? session.sheetContent : "drawings";
   const isRoom = content === "room";
   const isDrawn = content === "drawings";
+  // What is said of the last study lies over a verdict that no longer holds: nothing of it is pressed.
+  const isStale = session.lightState.kind === "issues";
   const { height } = state;
   const elevationApart = state.isNarrow && state.paper === undefined && isDrawn;
   const move = (event: CustomEvent<LuminaireMoveDetail>): void => session.move(event.detail);
@@ -55,8 +57,8 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .images=${people?.images ?? []}
       .also=${alsoDrawn(session)}
       .clashes=${light.clashes}
-      .stale=${session.lightState.kind === "issues"}
-      .zonesOpen=${state.paper === undefined && !session.screen.isForClient}
+      .stale=${isStale}
+      .zonesOpen=${state.paper === undefined && !session.screen.isForClient && !isStale}
       @zone-open=${({ detail }: CustomEvent<ZoneOpenDetail>) => session.showField(["island", "zones", detail.index, "name"])}
       @luminaire-move=${move}
       @luminaire-select=${select}

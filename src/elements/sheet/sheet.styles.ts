@@ -18,8 +18,9 @@ export const sheetStyles = css`
     font-weight: 600; display: inline-block; max-width: min(40ch, 90%); overflow: hidden; text-overflow: ellipsis;
     white-space: nowrap; vertical-align: bottom;
   }
+  /* Higher than its words for a finger, and upwards: below, the row ends. */
   .verdict button {
-    font: inherit; color: inherit; border: 0; padding: 4px 2px; margin: -4px -2px; background: none; cursor: pointer; text-align: start;
+    font: inherit; color: inherit; border: 0; padding: 6px 2px 2px; margin: -6px -2px -2px; background: none; cursor: pointer; text-align: start;
     text-decoration: underline dotted var(--_quiet) 1px; text-underline-offset: 3px;
   }
   .verdict .sign { font-weight: 600; }

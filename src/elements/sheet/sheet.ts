@@ -98,7 +98,12 @@ export class CandlespanSheet extends DrawingElement {
     if (this.assessment !== undefined && this.verdict === undefined) void this.#loadWords();
   }
 
+  /** After the drawings are on the screen, whose light is waited for; on a page nobody sees a little later. */
   async #loadWords(): Promise<void> {
+    await new Promise((drawn) => {
+      requestAnimationFrame(() => setTimeout(drawn));
+      setTimeout(drawn, 200);
+    });
     const [verdict] = await Promise.all([import("./verdict-part.ts"), import("../scale/scale.ts")]);
     this.verdict = verdict;
   }
