@@ -5,7 +5,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { hangs, suspended } from "../scene/suspended.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Box, type Mark, overlaps, segment, textBox, textWidth } from "./drawing.ts";
-import type { ElevationPage } from "./elevation-scale.ts";
+import { type ElevationPage, isCut } from "./elevation-scale.ts";
 import { placeOf } from "./island-axes.ts";
 import { halfWidth } from "./silhouette.ts";
 
@@ -28,10 +28,7 @@ export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage
 
 /** The clearance of a pendant, the last where its figure covers nobody, and of any other that hangs at another height.
  * @param figures boxes of the people */
-export function clearances(
-  { scene, axes, scale, y, extent, words }: ElevationPage,
-  figures: readonly Box[],
-): Mark[] {
+export function clearances({ scene, axes, scale, y, words }: ElevationPage, figures: readonly Box[]): Mark[] {
   const hung = suspended(scene)
     .map(({ placed, layer }) => ({ placed, layer, ...placeOf(axes, placed.frame.origin) }))
     .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)
@@ -65,7 +62,9 @@ export function clearances(
     marks.push(
       ...dimension,
       segment(x - 10, y(lowest), x + 3, y(lowest), "extension line", "quiet", 0.75),
-      ...(extent.open.cut ? cut(x, y(axes.height) - (y(axes.height) - y(lowest)) / 4) : []),
+      ...(isCut(clearance, y(axes.height) - y(lowest), scale)
+        ? doubleStroke(x, y(axes.height) - (y(axes.height) - y(lowest)) / 4, 5, "quiet")
+        : []),
     );
   }
   return marks;
@@ -75,7 +74,9 @@ function lowestOf({ frame, luminaire }: PlacedLuminaire): number {
   return frame.origin[2] + verticalExtent(luminaire)[0];
 }
 
-/** The double stroke over a dimension line that is shorter on the page than its figure says. */
-function cut(x: number, y: number): Mark[] {
-  return [-2.5, 2.5].map((dy) => segment(x - 5, y + dy + 2, x + 5, y + dy - 2, "break line", "quiet", 0.75));
+/** The double stroke over what is shorter on the page than it is. */
+export function doubleStroke(x: number, y: number, half: number, ink: "quiet" | "luminaire"): Mark[] {
+  return [-2.5, 2.5].map((dy) =>
+    segment(x - half, y + dy + 2, x + half, y + dy - 2, "break line", ink, 0.75),
+  );
 }

@@ -9,9 +9,13 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { hangs, isUnderBody } from "../scene/suspended.ts";
 import { type LuminaireMarks, line, type Mark, segment } from "./drawing.ts";
-import { type ElevationPage, isShown } from "./elevation-scale.ts";
+import { doubleStroke } from "./elevation-dimensions.ts";
+import { type ElevationPage, isCut, isShown } from "./elevation-scale.ts";
 import { placeOf, placeOnTop } from "./island-axes.ts";
 import { halfWidth, profileFrom } from "./silhouette.ts";
+
+/** A body is drawn true only where it leaves its canopy and cord so much (drawing units). */
+const LEAST_DROP = 16;
 
 /** The marks of one luminaire; undefined when it is off the sheet. */
 export function luminaireMarks(
@@ -41,28 +45,28 @@ export function luminaireMarks(
     );
     return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
   }
-  // Hung by its rim and drawn true, whatever is cut above and below; shorter only where it alone is too high.
+  // Hung by its rim and drawn true, though a hand holds it where air is cut; shorter only where it is too high.
   const rim = y(height + low);
-  const isCut = (high - low) * scale.perMetre > extent.bodies.units + 1;
-  const up = isCut ? extent.bodies.units / (high - low) : scale.perMetre;
-  const bodyTop = rim - (high - low) * up;
+  const trueTop = rim - (high - low) * scale.perMetre;
+  const bodyTop = extent.areBodiesCut || trueTop < ceiling + LEAST_DROP ? y(height + high) : trueTop;
+  const isBodyCut = isCut(high - low, rim - bodyTop, scale);
+  const up = isBodyCut ? (rim - bodyTop) / (high - low) : scale.perMetre;
   const rod = luminaire.suspension === "rod";
   // The canopy is where the box is; what else it hangs by starts at the bare ceiling.
   ceilingPoints(placed).forEach((point, k) => {
     const at = scale.x(axes.toIsland(point)[0]);
-    let cordTop = y(ceilingAt(scene.room, ...point));
+    const bare = ceilingAt(scene.room, ...point);
+    let cordTop = y(bare);
+    const isShort = isCut(bare - height - high, bodyTop - cordTop, scale);
     if (k === 0) {
       const { canopy, foot } = canopyMark(luminaire, at, cordTop, scale.perMetre, extent.drop.cut ? 0.7 : 1);
       marks.push(canopy);
       cordTop = foot;
     }
-    if (extent.drop.cut && bodyTop - cordTop > 16) {
+    if (isShort && bodyTop - cordTop > 8) {
       const middle = cordTop + Math.min(14, (bodyTop - cordTop) / 2);
-      marks.push(...cord(at, cordTop, middle - 3, rod), ...cord(at, middle + 3, bodyTop, rod));
-      for (const dy of [-3, 3])
-        marks.push(
-          segment(at - 5, middle + dy + 2, at + 5, middle + dy - 2, "break line", "luminaire", 0.75),
-        );
+      marks.push(...cord(at, cordTop, middle - 2.5, rod), ...cord(at, middle + 2.5, bodyTop, rod));
+      marks.push(...doubleStroke(at, middle, 5, "luminaire"));
     } else marks.push(...cord(at, cordTop, bodyTop, rod));
   });
   const outline = profileFrom(
@@ -71,21 +75,9 @@ export function luminaireMarks(
     (s, z): Vec2 => [x + s * scale.perMetre, rim - (z - low) * up],
   );
   marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
-  if (isCut) {
-    const half = halfWidth(luminaire) * scale.perMetre;
-    const middle = (rim + bodyTop) / 2;
-    for (const dy of [-2.5, 2.5])
-      marks.push(
-        segment(
-          x - half - 5,
-          middle + dy + 2,
-          x + half + 5,
-          middle + dy - 2,
-          "break line",
-          "luminaire",
-          0.75,
-        ),
-      );
+  if (isBodyCut) {
+    const past = halfWidth(luminaire) * scale.perMetre + 5;
+    marks.push(...doubleStroke(x, (rim + bodyTop) / 2, past, "luminaire"));
   }
   const half = Math.max(12, halfWidth(luminaire) * scale.perMetre);
   return {

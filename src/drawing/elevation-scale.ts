@@ -3,8 +3,8 @@
  * ceiling, y = foot − Σ units of the stretches passed, linear within each.
  *
  * Without a height to keep to, everything from the top to the highest pendant is true to the horizontal scale and only
- * a long drop is cut. In a given height the open air between top and pendants is cut as well, so that the drawing is as
- * high for every arrangement; what is cut carries a break mark and its true figure.
+ * a long drop is cut. In a given height all open air is cut as well, so that the drawing is as high for every
+ * arrangement, and bodies only where they alone are too high; what is cut carries a break mark and its true figure.
  */
 
 import { rectangle } from "../geometry/polygon.ts";
@@ -28,11 +28,12 @@ export interface HeightStretch {
   readonly cut: boolean;
 }
 
-/** From the lowest height drawn: side of the island, open air, bodies, drops. */
+/** From the lowest height drawn: side of the island, open air and bodies by turns, drops. */
 export interface ElevationExtent {
   readonly island: HeightStretch;
-  readonly open: HeightStretch;
-  readonly bodies: HeightStretch;
+  readonly airAndBodies: readonly HeightStretch[];
+  /** All bodies are shortened alike, being too high together. */
+  readonly areBodiesCut?: boolean;
   readonly drop: HeightStretch;
   /** Drawing units over the highest ceiling. */
   readonly head: number;
@@ -54,9 +55,11 @@ const SHORTEST_DROP = 24;
 const SLACK = 16;
 /** Side of the island drawn under its top before it breaks off: room for the length of the top (drawing units). */
 const UNDER_TOP = 22;
-/** Open air shows eyes and heads at least so high; bodies take no more than this share of what is left (drawing units). */
+/** Open air keeps so much (drawing units); bodies take no more than this share of what is left. */
 const LEAST_OPEN = 30;
 const BODIES = 0.7;
+/** Beyond its least a drop d (m) shares in what air is left as d / (LONG_DROP + d): it shows less than open air. */
+const LONG_DROP = 4;
 
 /** Heights worth drawing: from just under the top (or the floor, when `whole`) to the ceiling. */
 export function elevationExtent(
@@ -74,8 +77,9 @@ export function elevationExtent(
     .filter((person) => isShown(axes.toIsland(person.at)[0], scale))
     .map((person) => person.eye[2] + 0.2);
   const over = (z: number): number => Math.max(axes.height, Math.min(ceiling, z));
-  const rim = over(Math.min(...hung.map(([low]) => low), Math.max(axes.height + 0.75, ...eyes)));
-  const highest = over(Math.max(rim, ...eyes, ...hung.map(([, high]) => high + 0.02)));
+  const highest = over(
+    Math.max(...eyes, ...(hung.length === 0 ? [axes.height + 0.75] : hung.map(([, high]) => high + 0.02))),
+  );
   const { island } = scene;
   const lower =
     whole || island === undefined ? 0 : Math.max(0, island.height - island.topThickness - UNDER_TOP / m);
@@ -85,32 +89,47 @@ export function elevationExtent(
   };
   const side = stretch(lower, axes.height);
   if (whole || height === undefined) {
-    const drop = stretch(highest, ceiling, whole ? undefined : DROP);
-    const isWorth = (ceiling - highest) * m > DROP + SLACK;
+    const isWorth = !whole && (ceiling - highest) * m > DROP + SLACK;
     return {
       island: side,
-      open: stretch(axes.height, rim),
-      bodies: stretch(rim, highest),
-      drop: isWorth ? drop : stretch(highest, ceiling),
+      airAndBodies: [stretch(axes.height, highest)],
+      drop: stretch(highest, ceiling, isWorth ? DROP : undefined),
       head: HEAD,
     };
   }
-  const left = Math.max(LEAST_OPEN, height - HEAD - FOOT - side.units);
-  const drop = stretch(highest, ceiling, SHORTEST_DROP);
-  const bodies = stretch(
-    rim,
-    highest,
-    Math.min(BODIES * (left - drop.units), left - drop.units - LEAST_OPEN),
-  );
-  const open = stretch(axes.height, rim, Math.max(0, left - drop.units - bodies.units));
-  const spare = left - drop.units - bodies.units - open.units;
-  const longer = stretch(highest, ceiling, drop.units + spare);
+  let at = axes.height;
+  let bodies = 0;
+  // Of each only what no lower one takes.
+  const taken = hung
+    .sort(([a], [b]) => a - b)
+    .map((ends) => {
+      const from = Math.max(at, over(ends[0]));
+      at = Math.max(from, over(ends[1]));
+      bodies += at - from;
+      return [from, at];
+    });
+  const room = Math.max(2 * LEAST_OPEN, height - HEAD - FOOT - side.units);
+  const left = room - SHORTEST_DROP;
+  const ofBodies = Math.min(m, Math.min(BODIES * left, left - LEAST_OPEN) / bodies);
+  const hanging = (ceiling - highest) / (LONG_DROP + ceiling - highest);
+  const ofAir = Math.min(m, (left - bodies * ofBodies) / (highest - axes.height - bodies + hanging));
+  at = axes.height;
+  const [open, ...above] = [...taken, [highest, highest]].flatMap(([low, high]) => {
+    const air = stretch(at, low, (low - at) * ofAir);
+    at = high;
+    return [air, stretch(low, high, (high - low) * ofBodies)];
+  });
+  // Each takes what the other leaves: no height of the page stays empty while anything is cut.
+  const rest = above.reduce((sum, { units }) => sum - units, room);
+  const short = stretch(highest, ceiling, SHORTEST_DROP + hanging * ofAir);
+  const longer = stretch(open.from, open.to, rest - short.units);
+  const drop = stretch(highest, ceiling, rest - longer.units);
   return {
     island: side,
-    open,
-    bodies,
-    drop: longer,
-    head: HEAD + spare - (longer.units - drop.units),
+    airAndBodies: [longer, ...above],
+    areBodiesCut: ofBodies < m,
+    drop,
+    head: HEAD + rest - longer.units - drop.units,
   };
 }
 
@@ -131,7 +150,7 @@ export interface ElevationPage extends ElevationScale {
 }
 
 export function elevationScale(extent: ElevationExtent): ElevationScale {
-  const stretches = [extent.island, extent.open, extent.bodies, extent.drop];
+  const stretches = [extent.island, ...extent.airAndBodies, extent.drop];
   const base = extent.head + stretches.reduce((sum, { units }) => sum + units, 0);
   // Height and page place where each stretch ends; between them the mapping is linear.
   const zs = [extent.island.from];
@@ -155,6 +174,11 @@ function interpolate(places: readonly number[], values: readonly number[], at: n
   while (i < places.length - 2 && at > places[i + 1]) i++;
   const run = places[i + 1] - places[i];
   return values[i] + (run === 0 ? 0 : ((at - places[i]) / run) * (values[i + 1] - values[i]));
+}
+
+/** Whether a height (m) is drawn in fewer units than the horizontal scale would have it, by more than a stroke. */
+export function isCut(height: number, units: number, { perMetre }: SheetScale): boolean {
+  return units < height * perMetre - 1;
 }
 
 export function isShown(along: number, scale: SheetScale): boolean {
