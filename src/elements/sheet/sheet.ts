@@ -101,8 +101,9 @@ export class CandlespanSheet extends DrawingElement {
   /** After the drawings are on the screen, whose light is waited for; on a page nobody sees a little later. */
   async #loadWords(): Promise<void> {
     await new Promise((drawn) => {
-      requestAnimationFrame(() => setTimeout(drawn));
-      setTimeout(drawn, 200);
+      // The second frame begins when the first has been painted.
+      requestAnimationFrame(() => requestAnimationFrame(drawn));
+      setTimeout(drawn, 1000);
     });
     const [verdict] = await Promise.all([import("./verdict-part.ts"), import("../scale/scale.ts")]);
     this.verdict = verdict;
