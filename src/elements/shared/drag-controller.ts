@@ -42,6 +42,8 @@ interface Hold extends Start {
 }
 
 export class DragController {
+  /** The last act of those that wait in their order. */
+  #last: Promise<void> | undefined;
   #hold: Hold | undefined;
   readonly #host: DragHost;
 
@@ -185,12 +187,22 @@ export class DragController {
 
   /** What a move comes to loads when a luminaire is first taken hold of; what is asked meanwhile follows in its order. */
   #whenLoaded(act: (detail: typeof moveDetail) => void): void {
-    if (loadedDetail !== undefined) act(loadedDetail);
-    else
-      void import("./move-detail.ts").then(({ moveDetail }) => {
-        loadedDetail = moveDetail;
-        act(moveDetail);
+    if (loadedDetail !== undefined && this.#last === undefined) {
+      act(loadedDetail);
+      return;
+    }
+    const before = this.#last ?? Promise.resolve();
+    const turn = before
+      .then(async () => {
+        loadedDetail ??= (await import("./move-detail.ts")).moveDetail;
+        act(loadedDetail);
+        // Its scene is handed down before the next begins.
+        await new Promise((done) => setTimeout(done));
+      })
+      .finally(() => {
+        if (this.#last === turn) this.#last = undefined;
       });
+    this.#last = turn;
   }
 
   #select(selection: readonly LuminaireKey[]): void {
