@@ -67,6 +67,8 @@ export class Lighting extends EventTarget {
   #wanted: Wanted | undefined;
   #quickRunning = false;
   #quickAsked = 0;
+  /** The newest document that cannot be computed. */
+  #refused = 0;
   #refining: (Running<LightAnswer> & { sequence: number }) | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #shown: Shown | undefined;
@@ -173,7 +175,7 @@ export class Lighting extends EventTarget {
 
   async #refine(quality: "full" | "judged" = "full"): Promise<void> {
     const next = this.#wanted;
-    if (next === undefined || this.#state.kind === "issues") return;
+    if (next === undefined || next.sequence === this.#refused) return;
     const { sequence, document, arrangement, people, setting } = next;
     const request = { document, arrangement, people, setting, quality };
     const running = this.connection.call("light", request, (progress) => {
@@ -197,7 +199,9 @@ export class Lighting extends EventTarget {
     const { sequence, document, arrangement } = asked;
     const newest = this.#wanted?.sequence === sequence;
     if (!outcome.ok) {
-      if (newest) this.#become({ kind: "issues", issues: outcome.issues });
+      if (!newest) return;
+      this.#refused = sequence;
+      this.#become({ kind: "issues", issues: outcome.issues });
       return;
     }
     const last = this.#shown;

@@ -171,6 +171,20 @@ describe("lighting", () => {
   });
 
   // 2026-11-28: another study's first drawings carried the interreflected light of the one before.
+  it("refines what follows a refused document, however late its coarse answer comes", async () => {
+    const { lighting, workers, rest } = setUp();
+    lighting.ask("a", 0, false);
+    await workers[0].waiting[0].answer();
+    await rest();
+    await workers[0].waiting[1].answer();
+    lighting.ask("broken", 0, true);
+    await workers[0].waiting[2].refuse();
+    expect(lighting.state.kind).toBe("issues");
+    lighting.ask("b", 0, false);
+    await rest();
+    expect(workers[1].waiting.at(-1)?.request).toMatchObject({ document: "b", quality: "full" });
+  });
+
   it("lets interreflected light stand in for the study it is of alone", async () => {
     const { lighting, workers, rest } = setUp();
     const room = { length: 4 };
