@@ -4,7 +4,7 @@
  * Elements stand in the order of the schema. Absolute data state their luminous flux (the integral where the
  * file had none), relative data their rated lumens. Openings are emission areas on the faces of a box; shapes
  * that have no such area become their bounding box, with a warning. TM-33-18 knows no unknown date, so a report
- * whose date is nowhere stated carries 1970-01-01.
+ * whose date is nowhere stated, or not in one way, carries 1970-01-01.
  *
  * Reference: ANSI/IES TM-33-18, by its schema. Error: ≤ 5e-10 relative on intensities, none on angles.
  */
@@ -15,6 +15,7 @@ import { isUprightRound, type LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { angleText, decimalText } from "./number-text.ts";
+import { reportDate } from "./report-date.ts";
 import { refuseUnwritable } from "./unwritable.ts";
 
 const NO_DATE = "1970-01-01";
@@ -38,12 +39,15 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
       received: lost.map(({ value }) => value.trim()).join(", "),
       where: {},
     });
-  const date = dateOf(photometry);
+  const { date, unread } = reportDate(photometry);
   if (date === undefined)
     warnings.push({
       code: "tm33-date",
       severity: "warning",
-      message: `The file states no date of its report, and TM-33-18 asks one: ${NO_DATE} was written.`,
+      message: `${unread === undefined ? "The file states no date of its report" : "The date of the report cannot be read in one way"}, and TM-33-18 asks one: ${NO_DATE} was written.`,
+      ...(unread === undefined
+        ? {}
+        : { expected: "year-month-day, such as 2024-03-12", received: unread.slice(0, 60) }),
       where: {},
     });
   const { length, width, height } = photometry.opening;
@@ -168,14 +172,6 @@ function emissionAreas(opening: LuminousOpening, warnings: Issue[]): string {
     height > 0 ? area("C0", ["Width", width], ["Height", height]) : "",
     height > 0 ? area("C90", ["Length", length], ["Height", height]) : "",
   );
-}
-
-function dateOf({ labels }: Photometry): string | undefined {
-  for (const { value } of labels) {
-    const date = /\b\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])\b/.exec(value.slice(0, 200));
-    if (date !== null) return date[0];
-  }
-  return undefined;
 }
 
 /** The first whole number of a text such as `3000K` or `Ra > 80`. */

@@ -111,6 +111,28 @@ describe("what a file says of itself", () => {
     for (const label of labels) expect(back.labels).toContainEqual(label);
     expect(back.description).toBe("a pendant");
   });
+
+  // 2026-11-29: any date but year-month-day was written as the first of 1970.
+  it.each([
+    ["ISSUEDATE", "15-JAN-2004", "2004-01-15"],
+    ["_ISSUEDATE", "March 5, 2019", "2019-03-05"],
+    ["ISSUEDATE", "07/28/2021", "2021-07-28"],
+    ["ISSUEDATE", "28/07/2021", "2021-07-28"],
+    ["ISSUEDATE", "05/05/2021", "2021-05-05"],
+    ["date", "12.03.2024 / JM", "2024-03-12"],
+    ["date", "2024/3/12", "2024-03-12"],
+    ["ReportDate", "1st of nothing, 2 Sept. 2020", "2020-09-02"],
+  ])("%s %s is the TM-33 date %s", (key, value, date) => {
+    const written = writeTm33(photometryOf(undefined, { labels: [{ key, value }] }));
+    expect(written.ok && written.value).toContain(`<ReportDate>${date}</ReportDate>`);
+    expect(written.ok && written.warnings).toEqual([]);
+  });
+
+  it.each(["05/06/2021", "12.03.98", "31.02.2020"])("no TM-33 date is guessed from %s", (value) => {
+    const written = writeTm33(photometryOf(undefined, { labels: [{ key: "date", value }] }));
+    expect(written.ok && written.value).toContain("<ReportDate>1970-01-01</ReportDate>");
+    expect(written.ok && written.warnings[0]).toMatchObject({ code: "tm33-date", received: value });
+  });
 });
 
 describe("LM-63 as written", () => {
