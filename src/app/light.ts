@@ -75,7 +75,8 @@ export async function lightOfRequest(
   const { study, restored } = opened.value;
   const { title, targets, options, defaults, warnings } = study;
   const light = await (moving ? movingLight : restingLight)(opened.value, request, observer);
-  const placed = restored(warnings);
+  const odd = moving ? [] : (await import("./odd-inputs.ts")).oddInputs(opened.value.document, study);
+  const placed = restored([...warnings, ...odd]);
   return success({ title, ...light, targets, options, defaults, warnings: placed }, placed);
 }
 

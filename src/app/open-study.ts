@@ -1,8 +1,9 @@
 /** Opening a study: from its text, or an object, to a study that can be asked. */
 
-import { failure, type Outcome } from "../diagnostics/issue.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { StudyDocument } from "../study/study.ts";
 import { placeIssues, readStudy } from "../study/study-text.ts";
+import { oddInputs } from "./odd-inputs.ts";
 import { type OpenOptions, type OpenStudy, openChecked, openDocument } from "./open-document.ts";
 
 export interface OpenTextOptions extends OpenOptions {
@@ -16,9 +17,16 @@ export async function openStudy(
   source: unknown,
   { extended = (document) => document, ...options }: OpenTextOptions = {},
 ): Promise<Outcome<OpenStudy>> {
-  if (typeof source !== "string") return openDocument(source, options);
+  if (typeof source !== "string") return withOddInputs(await openDocument(source, options), options.file);
   const document = readStudy(source, options.file);
   if (!document.ok) return document;
-  const opened = await openChecked(extended(document.value), options);
+  const opened = withOddInputs(await openChecked(extended(document.value), options), options.file);
   return opened.ok ? opened : failure(...placeIssues(opened.issues, source, options.file));
+}
+
+function withOddInputs(opened: Outcome<OpenStudy>, file: string | undefined): Outcome<OpenStudy> {
+  if (!opened.ok) return opened;
+  const { document, study } = opened.value;
+  const warnings = [...study.warnings, ...oddInputs(document, study, file)];
+  return success({ ...opened.value, study: { ...study, warnings } }, warnings);
 }

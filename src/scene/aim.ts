@@ -32,8 +32,11 @@ export function checkAim(
   ledger.error("aim-twice", path, "The direction is given twice.", `"aim" or ${words}`, `"aim" and ${words}`);
 }
 
+/** Nearer than this (m) to its own place an aim says no direction. */
+const HERE = 1e-3;
+
 /** Refuses an aim at a luminaire's own place. */
 export function checkAimedAway(from: Vec3, aim: Vec3, path: string, ledger: Ledger): void {
-  if (Math.hypot(aim[0] - from[0], aim[1] - from[1], aim[2] - from[2]) > 1e-9) return;
+  if (Math.hypot(aim[0] - from[0], aim[1] - from[1], aim[2] - from[2]) > HERE) return;
   ledger.error("aim-here", `${path}/aim`, "The luminaire aims at its own place.", "another point");
 }

@@ -149,8 +149,10 @@ function rowFrames(
       island.length / 2 + (i - (row.count - 1) / 2) * spacing + along,
       island.width / 2 + across,
     ];
-    const plumb = frame(hungAt(island, p, clearance, lowest), orientation);
-    return row.aim === undefined ? plumb : hungAimed(island, p, clearance, luminaire, row.aim);
+    if (row.aim === undefined) return frame(hungAt(island, p, clearance, lowest), orientation);
+    const placed = hungAimed(island, p, clearance, luminaire, row.aim);
+    checkAimedAway(placed.origin, row.aim, path, ledger);
+    return placed;
   });
 }
 

@@ -34,7 +34,7 @@ export function wallFrame({ length: L, width: W }: RoomShape, wall: number): Wal
   return frames[wall];
 }
 
-function onWall({ corner, direction }: WallFrame, along: number, z: number): Vec3 {
+export function onWall({ corner, direction }: WallFrame, along: number, z: number): Vec3 {
   return [corner[0] + along * direction[0], corner[1] + along * direction[1], z];
 }
 

@@ -1,0 +1,187 @@
+/**
+ * Inputs that can be calculated and cannot be meant say so, each where it stands in the document.
+ * 2026-11-29: all of these passed without a word.
+ */
+import { describe, expect, it } from "vitest";
+import { openStudy } from "../../src/app/open-study.ts";
+import { type Json, kitchen } from "../support/studies.ts";
+
+const ROOM = { length: 5.4, width: 4.2, ceilingHeight: 2.7 };
+const ISLAND = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 };
+const DOOR = { name: "d", wall: 0, from: 1, width: 0.9, swing: "in-left" };
+const TALL = {
+  name: "tall",
+  box: [
+    [0, 0, 0],
+    [1, 1, 2.2],
+  ],
+};
+
+const spot = (more: Json): Json => ({ luminaires: { s: { beam: { flux: 650, angle: 36 }, ...more } } });
+const hung = (layer: Json): Json => ({
+  arrangements: [{ name: "A", layers: [{ name: "p", luminaire: "s", ...layer }] }],
+});
+const AT = { at: [{ position: [2.5, 2, 2] }] };
+
+const CASES: readonly (readonly [what: string, path: string, code: string, more: Json])[] = [
+  [
+    "a keep-out beyond the room",
+    "/room/keepOuts/0",
+    "keep-out-outside",
+    { room: { ...ROOM, keepOuts: [{ name: "duct", from: [8, 8], size: [1, 1] }] } },
+  ],
+  [
+    "joists beyond the room",
+    "/room/joists/first",
+    "joists-outside",
+    { room: { ...ROOM, joists: { along: "y", spacing: 0.4, first: 9 } } },
+  ],
+  [
+    "a door above the ceiling",
+    "/room/doors/0",
+    "door-height",
+    { room: { ...ROOM, doors: [{ ...DOOR, height: 3.1 }] } },
+  ],
+  [
+    "a door in a window",
+    "/room/doors/0",
+    "door-in-opening",
+    {
+      room: { ...ROOM, doors: [DOOR], openings: [{ wall: 0, from: 1.5, length: 1, sill: 0.9, height: 1.2 }] },
+    },
+  ],
+  [
+    "a hob in the sink",
+    "/island/hob",
+    "hob-in-sink",
+    {
+      island: {
+        ...ISLAND,
+        hob: { from: [0.2, 0.2], size: [0.6, 0.5] },
+        sink: { from: [0.5, 0.2], size: [0.6, 0.5] },
+      },
+    },
+  ],
+  [
+    "two people in one place",
+    "/people/1/at",
+    "people-in-one-place",
+    {
+      people: [
+        { name: "a", at: [2, 1] },
+        { name: "b", at: [2.1, 1] },
+      ],
+    },
+  ],
+  [
+    "a person in a cupboard",
+    "/people/0/at",
+    "person-in-body",
+    { people: [{ name: "a", at: [0.5, 0.5] }], bodies: [TALL] },
+  ],
+  [
+    "two bodies of one name",
+    "/bodies/1/name",
+    "body-name",
+    {
+      bodies: [
+        TALL,
+        {
+          name: "tall",
+          box: [
+            [2, 0, 0],
+            [3, 0.5, 2.2],
+          ],
+        },
+      ],
+    },
+  ],
+  [
+    "an aim beyond the room",
+    "/arrangements/0/layers/0/at/0/aim",
+    "aim-outside",
+    { ...spot({}), ...hung({ at: [{ position: [2.5, 2, 2], aim: [25, 2, 0] }] }) },
+  ],
+  [
+    "a row that aims beyond the room",
+    "/arrangements/0/layers/0/row/aim",
+    "aim-outside",
+    { ...spot({}), ...hung({ row: { count: 3, clearance: 0.8, aim: [2, 2, -3] } }) },
+  ],
+  ["light of no power", "/luminaires/s/watts", "watts-none", { ...spot({ watts: 0 }), ...hung(AT) }],
+  ["watts for milliwatts", "/luminaires/s/watts", "efficacy-low", { ...spot({ watts: 9000 }), ...hung(AT) }],
+  [
+    "more watts than marked",
+    "/luminaires/s/watts",
+    "watts-above-marked",
+    { ...spot({ watts: 9, markedWatts: 7 }), ...hung(AT) },
+  ],
+  ["grams for kilograms", "/luminaires/s/weight", "weight-high", { ...spot({ weight: 1800 }), ...hung(AT) }],
+  [
+    "a canopy wider than a room",
+    "/luminaires/s/canopy/diameter",
+    "canopy-large",
+    { ...spot({ canopy: { diameter: 9 } }), ...hung(AT) },
+  ],
+  [
+    "a cable far beside its luminaire",
+    "/luminaires/s/suspensions/1",
+    "suspension-beside",
+    {
+      ...spot({
+        suspensions: [
+          [0, 0],
+          [9, 0],
+        ],
+      }),
+      ...hung(AT),
+    },
+  ],
+  [
+    "a feed far beside its luminaire",
+    "/luminaires/s/feed",
+    "suspension-beside",
+    { ...spot({ feed: [0, 9] }), ...hung(AT) },
+  ],
+  ["hardly any light left", "/maintenance", "maintenance-low", { maintenance: 0.01 }],
+];
+
+describe("what cannot be meant", () => {
+  it.each(CASES)("%s is said at %s", async (_what, path, code, more) => {
+    const opened = await openStudy(kitchen(more));
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    expect(opened.value.study.warnings).toContainEqual(
+      expect.objectContaining({ code, where: expect.objectContaining({ path }) }),
+    );
+  });
+
+  it("nothing is said of a kitchen where all of it is as it may be", async () => {
+    const opened = await openStudy(
+      kitchen({
+        room: {
+          ...ROOM,
+          keepOuts: [{ name: "duct", from: [5, 3], size: [1, 1] }],
+          joists: { along: "y", spacing: 0.4, first: 0.2 },
+          doors: [DOOR],
+          openings: [{ wall: 0, from: 1, length: 0.9, sill: 2.1, height: 0.3 }],
+        },
+        people: [{ name: "a", at: [2, 1] }],
+        bodies: [TALL],
+      }),
+    );
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    expect(opened.value.study.warnings).toEqual([]);
+  });
+
+  it("a row that aims at its own place is refused", async () => {
+    const opened = await openStudy(
+      kitchen({ ...spot({}), ...hung({ row: { count: 1, clearance: 0.8, aim: [2.7, 2.1, 1.72] } }) }),
+    );
+    expect(opened.ok ? [] : opened.issues).toEqual([
+      expect.objectContaining({
+        code: "aim-here",
+        where: expect.objectContaining({ path: "/arrangements/0/layers/0/row/aim" }),
+      }),
+    ]);
+  });
+});
