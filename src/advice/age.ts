@@ -7,7 +7,8 @@
  */
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
-import type { Person, Scene } from "../scene/scene.ts";
+import { zonesInReach } from "../scene/people.ts";
+import type { Scene } from "../scene/scene.ts";
 import type { Requirement, Target } from "../scene/target.ts";
 
 export interface AgeBand {
@@ -25,15 +26,20 @@ export function ageBand(age: number): AgeBand {
   return { words: "over 65", factor: 2, glareStep: 3, known: "from memory" };
 }
 
-export interface AgeRemark {
+export interface AgedPerson {
   readonly person: string;
   readonly age: number;
+}
+
+export interface AgeRemark extends AgedPerson {
   readonly band: AgeBand;
   /** Who is in the same band, the oldest first. */
-  readonly others: readonly { readonly person: string; readonly age: number }[];
+  readonly others: readonly AgedPerson[];
   /** Zones with what they would be asked for a person of this age (lx), and what they have. */
   readonly zones: readonly {
     readonly zone: string;
+    /** Of that band, who is there, the oldest first. */
+    readonly people: readonly AgedPerson[];
     readonly asked: number;
     /** The same in foot-candles, where the target's source states those. */
     readonly footcandles?: number;
@@ -42,47 +48,51 @@ export interface AgeRemark {
   }[];
 }
 
-/** What the oldest person of the study would be asked for; undefined where nobody states an age, or where the age is of
- * the middle band, for which targets are written. Information: the verdict keeps to the targets named. */
+/** What the oldest people of the study would be asked for where they are; undefined where nobody states an age, or where the age is
+ * of the middle band, for which targets are written. Who has no zone before them may be at any. Information: the verdict
+ * keeps to the targets named. */
 export function oldestEyes(
-  { people }: Pick<Scene, "people">,
+  { people, island, zones: places }: Pick<Scene, "people" | "island" | "zones">,
   { zones }: Pick<ArrangementAssessment, "zones">,
   targetOf: (id: string) => Target | undefined,
-  targetIds: ReadonlyMap<string, string | undefined>,
 ): AgeRemark | undefined {
-  const oldest = people.reduce<(Person & { age: number }) | undefined>(
-    (best, person) =>
-      person.age !== undefined && (best === undefined || person.age > best.age)
-        ? { ...person, age: person.age }
-        : best,
-    undefined,
-  );
+  const aged = people
+    .flatMap((person) => (person.age === undefined ? [] : [{ ...person, age: person.age }]))
+    .sort((a, b) => b.age - a.age);
+  const [oldest] = aged;
   if (oldest === undefined) return undefined;
   const band = ageBand(oldest.age);
   if (band.factor === 1) return undefined;
+  const inBand = aged
+    .filter(({ age }) => ageBand(age).words === band.words)
+    .map((person) => {
+      const before = island === undefined ? [] : zonesInReach(person, island, places);
+      return { who: { person: person.name, age: person.age }, at: before.map(({ name }) => name) };
+    });
   return {
-    person: oldest.name,
-    age: oldest.age,
+    ...inBand[0].who,
     band,
-    others: people
-      .flatMap(({ name, age }) =>
-        age === undefined || name === oldest.name || ageBand(age).words !== band.words
-          ? []
-          : [{ person: name, age }],
-      )
-      .sort((a, b) => b.age - a.age),
+    others: inBand.slice(1).map(({ who }) => who),
     zones: zones.flatMap(({ name, statistics }) => {
-      const id = targetIds.get(name);
+      const there = inBand.filter(({ at }) => at.length === 0 || at.includes(name)).map(({ who }) => who);
+      const id = places.find((place) => place.name === name)?.target;
       const target = id === undefined ? undefined : targetOf(id);
       const average = target?.requirements.find(isAverage);
       const level = average?.value;
       // A target of the older band already holds the factor.
-      if (level === undefined || id === undefined || id.endsWith("over-65")) return [];
+      if (there.length === 0 || level === undefined || id === undefined || id.endsWith("over-65")) return [];
       const found = statistics.average;
       const source =
         average?.footcandles === undefined ? {} : { footcandles: average.footcandles * band.factor };
       return [
-        { zone: name, asked: level * band.factor, ...source, found, reached: found >= level * band.factor },
+        {
+          zone: name,
+          people: there,
+          asked: level * band.factor,
+          ...source,
+          found,
+          reached: found >= level * band.factor,
+        },
       ];
     }),
   };

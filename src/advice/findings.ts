@@ -86,12 +86,7 @@ export function findingsOf(
   const view = visualWeight(scene, viewpoint);
   const look = cohesion(scene, viewpoint?.eye, result);
   const sizes = light === undefined || !full ? undefined : countSizeTable(scene, plane, light);
-  const age = oldestEyes(
-    scene,
-    assessment,
-    (id) => targetOf(study, id),
-    new Map(scene.zones.map(({ name, target }) => [name, target])),
-  );
+  const age = oldestEyes(scene, assessment, (id) => targetOf(study, id));
   const layers = assessment.planes[top]?.layers ?? [];
   const eyes = eyePlanes(scene).length;
   return {

@@ -122,21 +122,18 @@ function ageSentence(
   { scene, assessment }: HandoverOption,
   words: HandoverWords,
 ): string[] {
-  const remark = oldestEyes(
-    scene,
-    assessment,
-    (id) => targets.get(id) ?? PUBLISHED_TARGETS_BY_ID.get(id),
-    new Map(scene.zones.map(({ name, target }) => [name, target])),
-  );
-  if (remark === undefined || remark.zones.length === 0) return [];
-  const { zones } = remark;
-  const short = zones.filter(({ reached }) => !reached);
-  const parts = (short.length === 0 ? zones : short).map(
-    ({ zone, asked, found }) =>
-      `${words.lux(asked)} at ${printable(zone, 40)}, where there is ${words.lux(found)}`,
-  );
-  const answer = short.length === 0 ? "That is enough for them too." : "That is not enough for them.";
-  return [`For the eyes of ${agedPeople(remark)} one would ask ${listed(parts)}. ${answer}`];
+  const remark = oldestEyes(scene, assessment, (id) => targets.get(id) ?? PUBLISHED_TARGETS_BY_ID.get(id));
+  const all = (remark?.zones ?? []).map((zone) => ({ ...zone, whose: agedPeople(zone.people) }));
+  return [...new Set(all.map(({ whose }) => whose))].map((people) => {
+    const zones = all.filter(({ whose }) => whose === people);
+    const short = zones.filter(({ reached }) => !reached);
+    const parts = (short.length === 0 ? zones : short).map(
+      ({ zone, asked, found }) =>
+        `${words.lux(asked)} at ${printable(zone, 40)}, where there is ${words.lux(found)}`,
+    );
+    const answer = short.length === 0 ? "That is enough for them too." : "That is not enough for them.";
+    return `For the eyes of ${people} one would ask ${listed(parts)}. ${answer}`;
+  });
 }
 
 const ANSWER: Readonly<Record<Verdict, string>> = {

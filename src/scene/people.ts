@@ -68,7 +68,8 @@ export function personOf(
       island === undefined ? "not given; the middle of the room" : "not given; the middle of the island",
     ),
   );
-  const task = island === undefined ? undefined : taskInReach(at, facing, island, zones);
+  const tasks = zones.filter((zone) => zone.task !== undefined);
+  const task = island === undefined ? undefined : zonesInReach({ at, facing }, island, tasks)[0]?.task;
   const posture = ledger.fill(
     document.posture,
     `${path}/posture`,
@@ -114,19 +115,18 @@ export function personOf(
   return { person, mesh };
 }
 
-/** Task of the first zone met going forward, within reach. */
-function taskInReach(
-  at: Vec2,
-  facing: number,
+/** The first zones met going forward from a person, within reach: where they work or eat. */
+export function zonesInReach(
+  { at, facing }: Pick<Person, "at" | "facing">,
   island: Island,
   zones: readonly Zone[],
-): Zone["task"] | undefined {
+): readonly Zone[] {
   for (let reach = 0; reach <= REACH; reach += 0.025) {
     const p = roomToIsland(island, [at[0] + reach * Math.cos(facing), at[1] + reach * Math.sin(facing)]);
-    const zone = zones.find(({ task, outline }) => task !== undefined && depthInside(p, outline) >= 0);
-    if (zone !== undefined) return zone.task;
+    const met = zones.filter(({ outline }) => depthInside(p, outline) >= 0);
+    if (met.length > 0) return met;
   }
-  return undefined;
+  return [];
 }
 
 /** The figure's closed mesh and its eye point (m), 10 mm in front of the face. */

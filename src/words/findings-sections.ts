@@ -3,7 +3,7 @@
  * page. Rules of thumb are not among them: they are cards. Names come from studies; whoever shows them makes them safe.
  */
 
-import type { AgeRemark } from "../advice/age.ts";
+import type { AgedPerson } from "../advice/age.ts";
 import { isCostStated } from "../advice/cost.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
@@ -115,22 +115,24 @@ function around(
 }
 
 /** `Grandmother at 82 and Ann at 68`: everyone in the band. */
-export function agedPeople({ person, age, others }: Pick<AgeRemark, "person" | "age" | "others">): string {
-  return listed([{ person, age }, ...others].map((each) => `${printable(each.person, 60)} at ${each.age}`));
+export function agedPeople(people: readonly AgedPerson[]): string {
+  return listed(people.map(({ person, age }) => `${printable(person, 60)} at ${age}`));
 }
 
 function age({ age: remark }: Findings, words: Wording): FindingsSection {
   const heading = "Age";
   if (remark === undefined || remark.zones.length === 0) return { heading, sentences: [] };
-  const { band } = remark;
-  const zones = remark.zones.map(
-    ({ zone, asked, found, reached }) =>
-      `${zone} ${words.light(asked)}, ${reached ? "reached" : `has ${words.light(found)}`}`,
-  );
+  const { band, others } = remark;
+  const all = [remark, ...others];
+  const zones = remark.zones.map(({ zone, people, asked, found, reached }) => {
+    const whose =
+      people.length < all.length ? ` for ${listed(people.map((each) => printable(each.person, 60)))}` : "";
+    return `${zone} ${words.light(asked)}${whose}, ${reached ? "reached" : `has ${words.light(found)}`}`;
+  });
   return {
     heading,
     sentences: [
-      `${agedPeople(remark)} ${remark.others.length === 0 ? "is" : "are"} in the band ${band.words}, asked ×${band.factor} (IES; confirm it in its text): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
+      `${agedPeople(all)} ${others.length === 0 ? "is" : "are"} in the band ${band.words}, asked ×${band.factor} (IES; confirm it in its text): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
     ],
   };
 }

@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import { oldestEyes } from "../../src/advice/age.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { tinyScene } from "../support/tiny-scene.ts";
 
 const target = (value: number): Target => ({
@@ -29,14 +30,61 @@ it("doubles a target of the middle band, and not one that is for older eyes alre
     eye: [0, 0, 1.5],
     age: 70,
   };
-  const scene = tinyScene({ people: [person as never] });
+  // Away from everybody.
+  const outline = [
+    [9, 9],
+    [9.1, 9],
+    [9, 9.1],
+  ];
+  const scene = tinyScene({
+    people: [person as never],
+    zones: [
+      { name: "prep", target: "preparation", outline },
+      { name: "cooking", target: "preparation-over-65", outline },
+      { name: "eating", outline },
+    ] as never,
+  });
   const zones = [zone("prep", 590), zone("cooking", 590), zone("eating", 590)];
-  const ids = new Map([
-    ["prep", "preparation"],
-    ["cooking", "preparation-over-65"],
-    ["eating", undefined],
-  ]);
-  const remark = oldestEyes(scene, { zones }, (id) => target(id.endsWith("over-65") ? 600 : 300), ids);
+  const remark = oldestEyes(scene, { zones }, (id) => target(id.endsWith("over-65") ? 600 : 300));
   expect(remark).toMatchObject({ person: "aunt", age: 70, band: { factor: 2 } });
-  expect(remark?.zones).toEqual([{ zone: "prep", asked: 600, found: 590, reached: false }]);
+  expect(remark?.zones).toEqual([
+    { zone: "prep", people: [{ person: "aunt", age: 70 }], asked: 600, found: 590, reached: false },
+  ]);
+});
+
+it("asks more light where older people are, not where others work", () => {
+  // 2026-11-29: a guest of 72 who sits at the far side made the note at the preparation zone.
+  const opened = resolved(
+    kitchen({
+      island: {
+        ...ISLAND,
+        zones: [
+          { name: "prep", from: [0, 0], size: [2.4, 0.7], target: "preparation" },
+          { name: "eating", from: [0, 0.7], size: [2.4, 0.4], target: "eating" },
+        ],
+      },
+      people: [
+        { name: "guest", at: [2.7, 3], facing: 270, age: 72 },
+        { name: "cook", at: [2.7, 1.3], facing: 90, age: 40 },
+      ],
+    }),
+  );
+  const [scene] = opened.scenes;
+  const zones = [zone("prep", 590), zone("eating", 590)];
+  const remarkOf = (people: typeof scene.people) =>
+    oldestEyes({ ...scene, people }, { zones }, () => target(300))?.zones.map((each) => [
+      each.zone,
+      each.people.map(({ person }) => person),
+    ]);
+  expect(remarkOf(scene.people)).toEqual([["eating", ["guest"]]]);
+  const [guest, cook] = scene.people;
+  expect(remarkOf([guest, { ...cook, age: 80 }])).toEqual([
+    ["prep", ["cook"]],
+    ["eating", ["guest"]],
+  ]);
+  // Nobody knows where who stands away from the island works.
+  expect(remarkOf([{ ...guest, at: [0.3, 0.3] }])).toEqual([
+    ["prep", ["guest"]],
+    ["eating", ["guest"]],
+  ]);
 });

@@ -39,12 +39,13 @@ it("says under the zone what a known age asks", () => {
   const study = tinyStudy([tinyScene()]);
   const [one] = judged(study);
   const [zone] = one.assessment.zones;
+  const people = [{ person: "Ada", age: 72 }];
   const age = {
     person: "Ada",
     age: 72,
     others: [],
     band: { words: "over 65", factor: 2, glareStep: 3, known: "from memory" },
-    zones: [{ zone: zone.name, asked: 1000, found: 658, reached: false }],
+    zones: [{ zone: zone.name, people, asked: 1000, found: 658, reached: false }],
   };
   const found = {
     people: [],
@@ -58,7 +59,7 @@ it("says under the zone what a known age asks", () => {
   expect(text.replace(/\s+/g, " ")).toContain(
     "Not enough for Ada at 72: the band over 65 asks 1000 lx here (bands of age of IES practice; confirm them in its text); the verdict stays the target's.",
   );
-  const asked = { zone: "prep", asked: 1000, footcandles: 100, found: 658, reached: false };
+  const asked = { zone: "prep", people, asked: 1000, footcandles: 100, found: 658, reached: false };
   expect(agedZone({ ...age, zones: [asked] } as never, "prep", "fc")).toContain(
     "asks 93 fc here (100 fc in the source; bands of age of IES practice; confirm them in its text)",
   );
