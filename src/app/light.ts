@@ -9,24 +9,21 @@ import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
-import type { CalculationResult, PlaneField } from "../engine/result.ts";
+import type { CalculationResult } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
+import { movingPlanes } from "./moving-planes.ts";
 import {
   type ArrangementRequest,
   type OpenArrangement,
   openArrangement,
   type Workspace,
 } from "./open-document.ts";
-import { type RefinedPlanes, refinedPlanes } from "./refined-planes.ts";
 import { inSetting, levelsOf } from "./setting-levels.ts";
-
-/** Cells of the grid the light is drawn on while something moves (m). */
-const MOVING_CELL = 0.05;
 
 export interface LightRequest extends ArrangementRequest {
   /** `first`: direct light on the island's planes as if nothing stood in the way, with what is loaded at once.
@@ -74,13 +71,17 @@ export async function lightOfRequest(
   if (!opened.ok) return opened;
   const { study, restored } = opened.value;
   const { title, targets, options, defaults, warnings } = study;
-  const light = await (moving ? movingLight : restingLight)(opened.value, request, observer);
-  const odd = moving ? [] : (await import("./odd-inputs.ts")).oddInputs(opened.value.document, study);
+  const { odd, ...light } = await (moving
+    ? movingLight(opened.value, request, observer)
+    : (await import("./resting-light.ts")).restingLight(opened.value, request, observer));
   const placed = restored([...warnings, ...odd]);
   return success({ title, ...light, targets, options, defaults, warnings: placed }, placed);
 }
 
-type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" | "interreflected">;
+export type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" | "interreflected"> & {
+  /** Warnings of what cannot be meant; not looked for while something moves. */
+  readonly odd: readonly Issue[];
+};
 
 async function movingLight(
   { study, engines, scene: whole }: OpenArrangement,
@@ -107,6 +108,7 @@ async function movingLight(
     contours: fine.contours(lit, fields),
     clashes: [],
     interreflected: [],
+    odd: [],
   };
 
   async function directLight(of: Scene): Promise<CalculationResult> {
@@ -116,42 +118,6 @@ async function movingLight(
     await engines.rehearse(luminaires, (another) => another.calculate(of, options, observer));
     return engine.calculate(of, options, observer);
   }
-}
-
-/** `judged`: as everybody gets it; `full`: its contours as coarse as while something moves. With both, what stands in
- * while something moves. */
-async function restingLight(
-  opened: OpenArrangement,
-  { quality, setting }: LightRequest,
-  observer: Observer,
-): Promise<Light> {
-  const { arrangementLight } = await import("./arrangement-light.ts");
-  const moving = movingPlanes(opened.scene);
-  const options = {
-    ...(setting === undefined ? {} : { setting }),
-    ...(quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving }),
-  };
-  const light = await arrangementLight(opened, opened.scene, options, observer);
-  const { scene, assessment, contours, clashes: found, result, fields } = light;
-  return {
-    scene,
-    assessment,
-    contours,
-    clashes: found,
-    interreflected: interreflectedOf([...result.planes, ...fields]),
-  };
-}
-
-/** The whole top as finely as it is drawn while something moves. */
-function movingPlanes(scene: Scene): RefinedPlanes {
-  const top = scene.planes[topPlane(scene)];
-  return refinedPlanes(top === undefined ? [] : [top], MOVING_CELL);
-}
-
-function interreflectedOf(planes: readonly PlaneField[]): InterreflectedLight {
-  return planes.flatMap(({ plane, layers }) =>
-    layers.map(({ layer, interreflected }) => ({ plane, layer, interreflected })),
-  );
 }
 
 /** Direct light with the interreflected light of an earlier answer, where plane, layer and points are the same. */
