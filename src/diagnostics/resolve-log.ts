@@ -19,11 +19,20 @@ export class Ledger {
   readonly errors: Issue[] = [];
   private readonly file: string | undefined;
   private readonly unit: LengthUnit | undefined;
+  /** Path at which the paths that are told begin. */
+  private readonly base: string;
 
   /** @param unit of the lengths in what is said: the document's own */
-  constructor(file?: string, unit?: LengthUnit) {
+  constructor(file?: string, unit?: LengthUnit, base = "") {
     this.file = file;
     this.unit = unit;
+    this.base = base;
+  }
+
+  /** The same ledger, told from a place of the document: paths begin there, "" is the place itself. */
+  at(path: string): Ledger {
+    const { defaults, warnings, errors } = this;
+    return Object.assign(new Ledger(this.file, this.unit, this.base + path), { defaults, warnings, errors });
   }
 
   /** A length (m) as the document's own texts show it. */
@@ -39,7 +48,8 @@ export class Ledger {
   }
 
   note(path: string, value: unknown, why: string): void {
-    if (!this.defaults.some((d) => d.path === path)) this.defaults.push({ path, value, why });
+    const whole = this.base + path;
+    if (!this.defaults.some((d) => d.path === whole)) this.defaults.push({ path: whole, value, why });
   }
 
   warn(code: string, path: string, message: Phrase, expected?: Phrase, received?: Phrase): void {
@@ -52,11 +62,18 @@ export class Ledger {
     const isSaid = this.errors.some(
       (each) =>
         each.code === code &&
-        each.where.path === path &&
+        each.where.path === issue.where.path &&
         each.message === issue.message &&
         each.received === issue.received,
     );
     if (!isSaid) this.errors.push(issue);
+  }
+
+  /** Refuses the name that one of a list bears where one before it bears it too. @param list names of all */
+  named(kind: string, list: readonly string[], i: number, path: string): void {
+    if (list.indexOf(list[i]) === i) return;
+    const message = `Two ${kind}s are named "${list[i]}".`;
+    this.error(`${kind}-name`, path, message, "each a name of its own", JSON.stringify(list[i]));
   }
 
   /** A name that refers to nothing; the nearest of those known is offered. */
@@ -76,7 +93,8 @@ export class Ledger {
   /** Issues of another stage, put at a place of this document when they have none of their own. */
   take(issues: readonly Issue[], path: string): void {
     for (const issue of issues) {
-      const where = issue.where.file === undefined ? this.where(issue.where.path ?? path) : issue.where;
+      const where =
+        issue.where.file === undefined ? this.where(issue.where.path ?? this.base + path) : issue.where;
       const said = this.unit === undefined ? issue : issueIn(issue, this.unit);
       (issue.severity === "warning" ? this.warnings : this.errors).push({ ...said, where });
     }
@@ -90,7 +108,7 @@ export class Ledger {
   }
 
   private issue(severity: Issue["severity"], code: string, path: string, words: IssuePhrases): Issue {
-    return { code, severity, ...issueTexts(words, this.unit), where: this.where(path) };
+    return { code, severity, ...issueTexts(words, this.unit), where: this.where(this.base + path) };
   }
 
   private where(path: string): Issue["where"] {

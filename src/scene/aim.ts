@@ -22,21 +22,20 @@ export function aimed(from: Vec3, aim: Vec3, spin = 0): Orientation {
 export function checkAim(
   { aim, ...other }: { readonly aim?: Vec3 } & Readonly<Record<string, unknown>>,
   replaced: readonly string[],
-  path: string,
   ledger: Ledger,
 ): void {
   if (aim === undefined) return;
   const twice = replaced.filter((key) => other[key] !== undefined && other[key] !== false);
   if (twice.length === 0) return;
   const words = twice.map((key) => `"${key}"`).join(" and ");
-  ledger.error("aim-twice", path, "The direction is given twice.", `"aim" or ${words}`, `"aim" and ${words}`);
+  ledger.error("aim-twice", "", "The direction is given twice.", `"aim" or ${words}`, `"aim" and ${words}`);
 }
 
 /** Nearer than this (m) to its own place an aim says no direction. */
 const HERE = 1e-3;
 
 /** Refuses an aim at a luminaire's own place. */
-export function checkAimedAway(from: Vec3, aim: Vec3, path: string, ledger: Ledger): void {
+export function checkAimedAway(from: Vec3, aim: Vec3, ledger: Ledger): void {
   if (Math.hypot(aim[0] - from[0], aim[1] - from[1], aim[2] - from[2]) > HERE) return;
-  ledger.error("aim-here", `${path}/aim`, "The luminaire aims at its own place.", "another point");
+  ledger.error("aim-here", "/aim", "The luminaire aims at its own place.", "another point");
 }

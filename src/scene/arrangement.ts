@@ -35,45 +35,46 @@ interface Surroundings {
   readonly room: RoomShape;
   readonly island: Island | undefined;
   readonly luminaires: ReadonlyMap<string, Luminaire>;
+  /** From the place of the layer on, or of its row, grid or single place. */
+  readonly ledger: Ledger;
 }
 
 /** The layer placed; undefined, with errors, when it cannot be. */
-export function layerOf(
-  document: LayerDocument,
-  path: string,
-  around: Surroundings,
-  ledger: Ledger,
-): Layer | undefined {
+export function layerOf(document: LayerDocument, around: Surroundings): Layer | undefined {
+  const { room, ledger } = around;
   const luminaire = around.luminaires.get(document.luminaire);
   const { row, grid, at, name, circuit, dimmer, switches, hours } = document;
   const ways = [row, grid, at].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     const count = ways === 0 ? "none" : `${ways} of them`;
-    ledger.error("layer-places", path, "A layer is placed in one way.", '"row", "grid" or "at"', count);
+    ledger.error("layer-places", "", "A layer is placed in one way.", '"row", "grid" or "at"', count);
     return undefined;
   }
   if (luminaire === undefined) return undefined;
-  if (dimmer !== undefined) checkDimmer(dimmer, `${path}/dimmer`, ledger);
+  if (dimmer !== undefined) checkDimmer(dimmer, ledger.at("/dimmer"));
   const role: LayerRole = ledger.fill(
     document.role,
-    `${path}/role`,
+    "/role",
     row !== undefined ? "pendant" : grid !== undefined ? "recessed" : "other",
     row !== undefined ? "not given; a row hangs over the island" : "not given; from the way it is placed",
   );
+  const hereOf = (i: number): Surroundings => {
+    const way = row !== undefined ? "/row" : grid !== undefined ? "/grid" : `/at/${i}`;
+    return { ...around, ledger: ledger.at(way) };
+  };
   const frames =
     row !== undefined
-      ? rowFrames(row, luminaire, role, `${path}/row`, around, ledger)
+      ? rowFrames(row, luminaire, role, hereOf(0))
       : grid !== undefined
-        ? gridFrames(grid, role, `${path}/grid`, around.room, ledger)
-        : (at ?? []).map((place, i) => placeFrame(place, `${path}/at/${i}`, ledger));
-  const where = row !== undefined ? `${path}/row` : grid !== undefined ? `${path}/grid` : undefined;
+        ? gridFrames(grid, role, hereOf(0))
+        : (at ?? []).map((place, i) => placeFrame(place, hereOf(i).ledger));
   frames.forEach((placedAt, i) => {
-    checkPlace(luminaire, placedAt, role, where ?? `${path}/at/${i}`, around.room, ledger);
+    checkPlace(luminaire, placedAt, role, hereOf(i));
   });
   return {
     name,
     role,
-    dim: ledger.fill(document.dim, `${path}/dim`, 1, "not given; at full output"),
+    dim: ledger.fill(document.dim, "/dim", 1, "not given; at full output"),
     luminaires: frames.map((placedAt, i): PlacedLuminaire => {
       const aim = row?.aim ?? grid?.aim ?? at?.[i].aim;
       return {
@@ -85,7 +86,7 @@ export function layerOf(
     ...(grid !== undefined && isMarginAssumed(grid) ? { isMarginAssumed: true } : {}),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
-    ...(switches === undefined ? {} : { switches: switchPlaces(switches, path, around.room, ledger) }),
+    ...(switches === undefined ? {} : { switches: switchPlaces(switches, room, ledger) }),
     ...(hours === undefined ? {} : { hours }),
   };
 }
@@ -94,34 +95,32 @@ function rowFrames(
   row: RowDocument,
   luminaire: Luminaire,
   role: LayerRole,
-  path: string,
-  { room, island }: Surroundings,
-  ledger: Ledger,
+  { room, island, ledger }: Surroundings,
 ): Frame[] {
   if (island === undefined) {
-    ledger.error("row-island", path, "A row follows the island, and there is none.", '"island", or "at"');
+    ledger.error("row-island", "", "A row follows the island, and there is none.", '"island", or "at"');
     return [];
   }
   const ways = (["spacing", "gap", "end"] as const).filter((key) => row[key] !== undefined);
   if (ways.length > 1) {
     const keys = ways.map((key) => `"${key}"`).join(" and ");
-    ledger.error("row-spacing", path, "The spacing is given twice.", '"spacing", "gap", "end" or none', keys);
+    ledger.error("row-spacing", "", "The spacing is given twice.", '"spacing", "gap", "end" or none', keys);
     return [];
   }
   if (ways.length === 0 && row.count > 1)
-    ledger.note(`${path}/spacing`, island.length / row.count, "neither spacing, gap nor end; equal bays");
-  checkAim(row, ["turn", "followSlope"], path, ledger);
-  const ownTurn = rowTurn(row, luminaire, path, ledger);
+    ledger.note("/spacing", island.length / row.count, "neither spacing, gap nor end; equal bays");
+  checkAim(row, ["turn", "followSlope"], ledger);
+  const ownTurn = rowTurn(row, luminaire, ledger);
   const rim = widthAlong(luminaire, -ownTurn);
   const spacing = rowSpacing(row, island.length, rim);
   if (row.gap !== undefined && rim === 0)
     ledger.warn(
       "row-gap-of-points",
-      `${path}/gap`,
+      "/gap",
       "The luminaire has no extent: the gap is taken centre to centre.",
     );
   if (!(spacing > 0) && row.count > 1) {
-    ledger.error("row-end", `${path}/end`, "The ends leave no room for the row.", "smaller ends");
+    ledger.error("row-end", "/end", "The ends leave no room for the row.", "smaller ends");
     return [];
   }
   const whole = (row.count - 1) * spacing + rim;
@@ -130,19 +129,19 @@ function rowFrames(
   if (whole > island.length + NEGLIGIBLE)
     ledger.warn(
       "row-too-long",
-      path,
+      "",
       phrase`The row is ${whole} long, longer than the top (${island.length}).`,
     );
   else if (beyond > NEGLIGIBLE)
-    ledger.warn("row-beyond-top", path, phrase`The row reaches ${beyond} beyond the end of the top.`);
+    ledger.warn("row-beyond-top", "", phrase`The row reaches ${beyond} beyond the end of the top.`);
   if (row.count > 1 && spacing < rim - NEGLIGIBLE)
     ledger.warn(
       "row-collides",
-      path,
+      "",
       "The luminaires of the row stand in one another: spacing below their width.",
     );
-  const clearance = ledger.fill(row.clearance, `${path}/clearance`, CLEARANCE, `33 in: ${TYPICAL}`);
-  const orientation = hung(island.turn + ownTurn, followsSlope(row, role, path, room, ledger), room);
+  const clearance = ledger.fill(row.clearance, "/clearance", CLEARANCE, `33 in: ${TYPICAL}`);
+  const orientation = hung(island.turn + ownTurn, followsSlope(row, role, room, ledger), room);
   const lowest = lowestPoint(luminaire, rotationOf(orientation));
   return Array.from({ length: row.count }, (_, i) => {
     const p: Vec2 = [
@@ -151,7 +150,7 @@ function rowFrames(
     ];
     if (row.aim === undefined) return frame(hungAt(island, p, clearance, lowest), orientation);
     const placed = hungAimed(island, p, clearance, luminaire, row.aim);
-    checkAimedAway(placed.origin, row.aim, path, ledger);
+    checkAimedAway(placed.origin, row.aim, ledger);
     return placed;
   });
 }
@@ -178,15 +177,11 @@ export function hungAt(island: Island, p: Vec2, clearance: number, lowest: numbe
   return [x, y, topHeightAt(island, p) + clearance - lowest];
 }
 
-function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: Ledger): number {
+function rowTurn(row: RowDocument, luminaire: Luminaire, ledger: Ledger): number {
   const [alongX, alongY] = planExtents(luminaire);
   if (row.turn !== undefined || row.aim !== undefined || alongY <= alongX + NEGLIGIBLE)
     return radians(row.turn ?? 0);
-  ledger.note(
-    `${path}/turn`,
-    90,
-    "not given; the luminaire is longer across its own x and is laid along the row",
-  );
+  ledger.note("/turn", 90, "not given; the luminaire is longer across its own x and is laid along the row");
   return Math.PI / 2;
 }
 
@@ -194,13 +189,12 @@ function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: L
 function followsSlope(
   { followSlope, aim }: RowDocument | GridDocument,
   role: LayerRole,
-  path: string,
   { slope }: RoomShape,
   ledger: Ledger,
 ): boolean {
   if (followSlope !== undefined || role !== "recessed" || slope === 0 || aim !== undefined)
     return followSlope === true;
-  ledger.note(`${path}/followSlope`, true, "not given; recessed luminaires follow the ceiling's slope");
+  ledger.note("/followSlope", true, "not given; recessed luminaires follow the ceiling's slope");
   return true;
 }
 
@@ -210,13 +204,7 @@ function hung(heading: number, followSlope: boolean, { slope, towards }: RoomSha
   return { turn: towards, tilt: slope, spin: heading - towards };
 }
 
-function gridFrames(
-  grid: GridDocument,
-  role: LayerRole,
-  path: string,
-  room: RoomShape,
-  ledger: Ledger,
-): Frame[] {
+function gridFrames(grid: GridDocument, role: LayerRole, { room, ledger }: Surroundings): Frame[] {
   const [[x0, y0], [x1, y1]] = grid.over ?? [
     [0, 0],
     [room.length, room.width],
@@ -232,7 +220,7 @@ function gridFrames(
   if (xs === undefined || ys === undefined) {
     ledger.error(
       "grid-margin",
-      `${path}/margin`,
+      "/margin",
       "The margins leave no room for the grid.",
       phrase`less than ${Math.min(...(xs === undefined ? [high[0] - low[0]] : []), ...(ys === undefined ? [high[1] - low[1]] : [])) / 2}`,
       phrase`${(xs === undefined ? marginX : marginY) ?? 0}`,
@@ -241,19 +229,19 @@ function gridFrames(
   }
   if (isMarginAssumed(grid))
     ledger.note(
-      `${path}/margin`,
+      "/margin",
       [(high[0] - low[0]) / grid.columns / 2, (high[1] - low[1]) / grid.rows / 2],
       "not given; half a spacing",
     );
   const { aim, offset: [along, across] = [0, 0] } = grid;
-  checkAim(grid, ["turn", "followSlope"], path, ledger);
-  const orientation = hung(radians(grid.turn ?? 0), followsSlope(grid, role, path, room, ledger), room);
+  checkAim(grid, ["turn", "followSlope"], ledger);
+  const orientation = hung(radians(grid.turn ?? 0), followsSlope(grid, role, room, ledger), room);
   return ys.flatMap((row) =>
     xs.map((column) => {
       const [x, y] = [column + along, row + across];
       const place: Vec3 = [x, y, grid.height ?? ceilingAt(room, x, y)];
       if (aim === undefined) return frame(place, orientation);
-      checkAimedAway(place, aim, path, ledger);
+      checkAimedAway(place, aim, ledger);
       return frame(place, aimed(place, aim));
     }),
   );
@@ -272,12 +260,12 @@ export function gridStations(from: number, to: number, count: number, margin?: n
   return step > 0 ? Array.from({ length: count }, (_, i) => first + i * step) : undefined;
 }
 
-function placeFrame(place: PlaceDocument, path: string, ledger: Ledger): Frame {
+function placeFrame(place: PlaceDocument, ledger: Ledger): Frame {
   const { position, turn, tilt, spin, aim } = place;
-  checkAim(place, ["turn", "tilt"], path, ledger);
+  checkAim(place, ["turn", "tilt"], ledger);
   if (aim === undefined)
     return frame(position, { turn: radians(turn ?? 0), tilt: radians(tilt ?? 0), spin: radians(spin ?? 0) });
-  checkAimedAway(position, aim, path, ledger);
+  checkAimedAway(position, aim, ledger);
   return frame(position, aimed(position, aim, radians(spin ?? 0)));
 }
 
@@ -285,9 +273,7 @@ function checkPlace(
   luminaire: Luminaire,
   { origin, rotation }: Frame,
   role: LayerRole,
-  path: string,
-  room: RoomShape,
-  ledger: Ledger,
+  { room, ledger }: Surroundings,
 ): void {
   const [x, y, z] = origin;
   const inside = (value: number, most: number) => value >= -NEGLIGIBLE && value <= most + NEGLIGIBLE;
@@ -295,7 +281,7 @@ function checkPlace(
   if (!inside(x, room.length) || !inside(y, room.width) || z < -NEGLIGIBLE) {
     ledger.error(
       "luminaire-outside",
-      path,
+      "",
       "The luminaire hangs outside the room.",
       phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
       where,
@@ -309,7 +295,7 @@ function checkPlace(
     const what =
       role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.";
     const unit = top > ceiling + NO_HOUSE ? ' A number is metres; millimetres are written "750 mm".' : "";
-    ledger.error("luminaire-above-ceiling", path, `${what}${unit}`, phrase`at most ${ceiling}`, [top]);
+    ledger.error("luminaire-above-ceiling", "", `${what}${unit}`, phrase`at most ${ceiling}`, [top]);
   }
 }
 

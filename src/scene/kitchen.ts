@@ -77,7 +77,7 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
         `Two people are named "${person.name}".`,
         "each a name of its own",
       );
-    return personOf(person, `/people/${i}`, shape, island, zones, ledger);
+    return personOf(person, { room: shape, island, zones, ledger: ledger.at(`/people/${i}`) });
   });
   const room = { ...shape, openings };
   const studyPlanes = planesOf(study.planes, { room, island, zones, ledger });

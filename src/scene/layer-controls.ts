@@ -12,7 +12,6 @@ const BESIDE_WALL = 0.1;
 /** Where nobody said: in the corner of walls 0 and 3, one beside the other along wall 0, the last across the room. */
 export function switchPlaces(
   switches: NonNullable<LayerDocument["switches"]>,
-  path: string,
   { length, width }: RoomShape,
   ledger: Ledger,
 ): SwitchPlace[] {
@@ -21,7 +20,7 @@ export function switchPlaces(
       if (at[0] < 0 || at[1] < 0 || at[0] > length || at[1] > width)
         ledger.error(
           "switch-outside",
-          `${path}/switches/${i}/at`,
+          `/switches/${i}/at`,
           "The switch lies outside the room.",
           phrase`x 0 to ${length}, y 0 to ${width}`,
           phrase`(${at[0]}, ${at[1]})`,
@@ -32,7 +31,7 @@ export function switchPlaces(
     const place: Vec2 = isAcross
       ? [length - BESIDE_WALL, width - BESIDE_WALL]
       : [BESIDE_WALL * (1 + 5 * i), BESIDE_WALL];
-    ledger.note(`${path}/switches/${i}/at`, place, "not given; a corner of the room");
+    ledger.note(`/switches/${i}/at`, place, "not given; a corner of the room");
     return { at: place, assumed: true };
   });
 }
@@ -40,28 +39,27 @@ export function switchPlaces(
 /** Its loads are a range, and what it is set to gives the more light the more it is. */
 export function checkDimmer(
   { minimumWatts: least = 0, maximumWatts: most = Infinity, control }: NonNullable<LayerDocument["dimmer"]>,
-  path: string,
   ledger: Ledger,
 ): void {
   if (least > most)
     ledger.error(
       "dimmer-load",
-      path,
+      "",
       "The dimmer's least load is above its greatest.",
       `at most ${String(most)} W`,
       `${String(least)} W`,
     );
-  if (typeof control === "object") checkRising(control, `${path}/control`, ledger);
+  if (typeof control === "object") checkRising(control, ledger);
 }
 
 /** Each level of a dimmer gives a light of its own, more light at more. */
-function checkRising(pairs: readonly (readonly [number, number])[], path: string, ledger: Ledger): void {
+function checkRising(pairs: readonly (readonly [number, number])[], ledger: Ledger): void {
   const back = pairs.findIndex(([c, flux], i) => i > 0 && (c <= pairs[i - 1][0] || flux <= pairs[i - 1][1]));
   if (back < 0) return;
   const expected = "control and share of flux each greater than in the point before";
   ledger.error(
     "dimmer-control",
-    `${path}/${back}`,
+    `/control/${back}`,
     "The dimmer's points do not rise.",
     expected,
     pairs[back].join(", "),

@@ -48,22 +48,26 @@ export interface PlacedPerson {
   readonly mesh: Mesh;
 }
 
+/** Where a person stands: the kitchen, and the ledger from the person's own place on. */
+interface Surroundings {
+  readonly room: RoomShape;
+  readonly island: Island | undefined;
+  readonly zones: readonly Zone[];
+  readonly ledger: Ledger;
+}
+
 export function personOf(
   document: PersonDocument,
-  path: string,
-  room: RoomShape,
-  island: Island | undefined,
-  zones: readonly Zone[],
-  ledger: Ledger,
+  { room, island, zones, ledger }: Surroundings,
 ): PlacedPerson {
   const { name, at, age, hand } = document;
-  const stature = ledger.fill(document.stature, `${path}/stature`, STATURE, TYPICAL);
+  const stature = ledger.fill(document.stature, "/stature", STATURE, TYPICAL);
   const centre: Vec2 = island?.centre ?? [room.length / 2, room.width / 2];
   const towards = Math.atan2(centre[1] - at[1], centre[0] - at[0]);
   const facing = radians(
     ledger.fill(
       document.facing,
-      `${path}/facing`,
+      "/facing",
       degrees(towards),
       island === undefined ? "not given; the middle of the room" : "not given; the middle of the island",
     ),
@@ -72,7 +76,7 @@ export function personOf(
   const task = island === undefined ? undefined : zonesInReach({ at, facing }, island, tasks)[0]?.task;
   const posture = ledger.fill(
     document.posture,
-    `${path}/posture`,
+    "/posture",
     task === undefined ? "standing" : task === "eating" ? "seated" : "leaning",
     task === undefined ? "not given; no zone in reach" : `not given; the usual one at the zone for ${task}`,
   );
@@ -81,14 +85,14 @@ export function personOf(
       ? 0
       : ledger.fill(
           document.seat,
-          `${path}/seat`,
+          "/seat",
           island === undefined ? CHAIR : Math.max(0.3, island.height - SEAT_BELOW_TOP),
           island === undefined ? TYPICAL : `0.28 m below the top: ${TYPICAL}`,
         );
   if (at[0] < 0 || at[1] < 0 || at[0] > room.length || at[1] > room.width)
     ledger.error(
       "person-outside",
-      `${path}/at`,
+      "/at",
       "The person stands outside the room.",
       phrase`x 0 to ${room.length}, y 0 to ${room.width}`,
       phrase`(${at[0]}, ${at[1]})`,
@@ -96,7 +100,7 @@ export function personOf(
   if (island !== undefined && depthInside(roomToIsland(island, at), island.outline) > 0)
     ledger.warn(
       "person-in-island",
-      `${path}/at`,
+      "/at",
       "The person stands in the island.",
       "a place beside the top",
       phrase`(${at[0]}, ${at[1]})`,

@@ -25,6 +25,7 @@ interface Setting {
   readonly room: RoomShape;
   readonly island: Island | undefined;
   readonly zones: readonly PlannedZone[];
+  /** Of the study; of a plane from its own place on. */
   readonly ledger: Ledger;
 }
 
@@ -37,28 +38,15 @@ export function planesOf(
   const planes: CalculationPlane[] = [];
   let points = 0;
   for (const [i, document] of (documents ?? []).entries()) {
-    const path = `/planes/${i}`;
-    if (planes.some((plane) => plane.name === document.name))
-      ledger.error(
-        "plane-name",
-        `${path}/name`,
-        `Two planes are named "${document.name}".`,
-        "each a name of its own",
-        JSON.stringify(document.name),
-      );
-    const plane = planeOf(document, path, setting);
+    const here = ledger.at(`/planes/${i}`);
+    here.named("plane", [...planes.map(({ name }) => name), document.name], planes.length, "/name");
+    const plane = planeOf(document, { ...setting, ledger: here });
     if (plane === undefined) continue;
     planes.push(plane);
     points += plane.weights.length;
     if (points <= MOST_POINTS) continue;
     const number = `${points} and more`;
-    ledger.error(
-      "points-too-many",
-      path,
-      "The planes have too many points.",
-      `at most ${MOST_POINTS}`,
-      number,
-    );
+    here.error("points-too-many", "", "The planes have too many points.", `at most ${MOST_POINTS}`, number);
     return [];
   }
   if (island !== undefined) {
@@ -70,8 +58,7 @@ export function planesOf(
         island.outline,
         undefined,
         {},
-        "/planes",
-        setting,
+        { ...setting, ledger: ledger.at("/planes") },
       );
       if (top !== undefined) planes.push(wholeTop === undefined ? top : { ...top, zone: wholeTop.name });
       ledger.note(
@@ -91,8 +78,7 @@ export function planesOf(
         zone.outline,
         zone,
         {},
-        zone.path,
-        setting,
+        { ...setting, ledger: ledger.at(zone.path) },
       );
       if (plane !== undefined) planes.push(plane);
     }
@@ -114,14 +100,14 @@ function free(name: string, planes: readonly CalculationPlane[]): string {
 
 type About = Pick<CalculationPlane, "name" | "role" | "zone" | "target" | "quantity" | "normal">;
 
-function planeOf(document: PlaneDocument, path: string, setting: Setting): CalculationPlane | undefined {
+function planeOf(document: PlaneDocument, setting: Setting): CalculationPlane | undefined {
   const { ledger, island, zones, room } = setting;
   const { name, on, rectangle: flat, points, target, quantity = "planar" } = document;
   const ways = [on, flat, points].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     ledger.error(
       "plane-place",
-      path,
+      "",
       "A plane is placed in one way.",
       '"on", "rectangle" or "points"',
       `${ways} of them`,
@@ -132,17 +118,16 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
     name,
     role: "user" as const,
     quantity,
-    normal: normalOf(document, quantity, path, ledger),
+    normal: normalOf(document, quantity, ledger),
     ...(target === undefined ? {} : { target }),
   };
-  if (target !== undefined) checkJudged(document, path, setting);
-  if (flat !== undefined) return onRectangle(about, flat, document, path, setting);
+  if (target !== undefined) checkJudged(document, setting);
+  if (flat !== undefined) return onRectangle(about, flat, document, setting);
   if (points !== undefined) {
     if (document.spacing !== undefined || document.margin !== undefined)
-      ledger.warn("plane-points-grid", path, "Points have neither spacing nor margin; these were left out.");
+      ledger.warn("plane-points-grid", "", "Points have neither spacing nor margin; these were left out.");
     const outside = points.findIndex((p) => !insideRoom(p, room));
-    if (outside >= 0)
-      ledger.error("point-outside", `${path}/points/${outside}`, "The point lies outside the room.");
+    if (outside >= 0) ledger.error("point-outside", `/points/${outside}`, "The point lies outside the room.");
     return {
       ...about,
       points: Float64Array.from(points.flat()),
@@ -150,59 +135,53 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
     };
   }
   if (island === undefined) {
-    ledger.error("plane-island", `${path}/on`, "The plane lies on the island, and there is none.");
+    ledger.error("plane-island", "/on", "The plane lies on the island, and there is none.");
     return undefined;
   }
   const zone = zones.find((z) => z.name === on);
   if (zone === undefined && on !== "island") {
     const names = ["island", ...zones.map((z) => z.name)].map((n) => `"${n}"`).join(", ");
-    ledger.error("plane-zone", `${path}/on`, "There is no such zone.", `one of ${names}`, JSON.stringify(on));
+    ledger.error("plane-zone", "/on", "There is no such zone.", `one of ${names}`, JSON.stringify(on));
     return undefined;
   }
   if (on === "island") {
     const whole = zones.length === 1 && zones[0].path === "/island" ? { zone: zones[0].name } : {};
     const role = quantity === "planar" && about.normal[2] > 0.9 ? "top" : "user";
-    return onOutline({ ...about, role, ...whole }, island.outline, undefined, document, path, setting);
+    return onOutline({ ...about, role, ...whole }, island.outline, undefined, document, setting);
   }
   const own = zone as PlannedZone;
-  return onOutline({ ...about, role: "zone", zone: own.name }, own.outline, own, document, path, setting);
+  return onOutline({ ...about, role: "zone", zone: own.name }, own.outline, own, document, setting);
 }
 
 /** A plane that is judged is one rectangle of its own name, and not of the island, whose zones are judged. */
 function checkJudged(
   { name, rectangle, quantity = "planar" }: PlaneDocument,
-  path: string,
   { zones, ledger }: Setting,
 ): void {
   if (rectangle === undefined || quantity !== "planar")
     ledger.error(
       "plane-target",
-      `${path}/target`,
+      "/target",
       "Only a planar rectangle is judged by a target of its own; the island is judged by its zones.",
       'a "rectangle" without "quantity"',
     );
   if (zones.some((zone) => zone.name === name))
-    ledger.error(
-      "plane-name",
-      `${path}/name`,
-      `A zone is named "${name}" too: their verdicts would be mixed up.`,
-    );
+    ledger.error("plane-name", "/name", `A zone is named "${name}" too: their verdicts would be mixed up.`);
 }
 
 function normalOf(
   { normal, rectangle: flat }: PlaneDocument,
   quantity: ReceivedQuantity,
-  path: string,
   ledger: Ledger,
 ): Vec3 {
   const given = normal ?? (flat === undefined ? UP : cross(flat.u, flat.v));
   const n = normalize(given);
   if (length(n) === 0)
-    ledger.error("plane-normal", `${path}/normal`, "The normal has no direction.", "not [0, 0, 0]");
+    ledger.error("plane-normal", "/normal", "The normal has no direction.", "not [0, 0, 0]");
   if (quantity === "semi-cylindrical" && Math.abs(n[2]) > 1e-6)
     ledger.error(
       "plane-facing",
-      `${path}/normal`,
+      "/normal",
       "A semi-cylinder faces a horizontal direction.",
       "a normal with z = 0",
     );
@@ -213,10 +192,9 @@ function onRectangle(
   about: About,
   { corner, u, v }: NonNullable<PlaneDocument["rectangle"]>,
   { spacing, margin = 0 }: PlaneDocument,
-  path: string,
   { ledger, room }: Setting,
 ): CalculationPlane | undefined {
-  const at = `${path}/rectangle`;
+  const at = "/rectangle";
   const [a, b] = [length(u), length(v)];
   if (a < 1e-4 || b < 1e-4 || Math.abs(dot(u, v)) > 1e-6 * a * b) {
     ledger.error("plane-rectangle", at, '"u" and "v" do not span a rectangle.', "two sides at right angles");
@@ -225,7 +203,7 @@ function onRectangle(
   if (2 * margin >= Math.min(a, b)) {
     ledger.error(
       "plane-margin",
-      `${path}/margin`,
+      "/margin",
       "The margin leaves nothing.",
       phrase`below ${Math.min(a, b) / 2}`,
     );
@@ -239,7 +217,7 @@ function onRectangle(
   );
   if (far.some((p) => !insideRoom(p, room)))
     ledger.error("plane-outside", at, "The rectangle reaches outside the room.");
-  return grid(about, gridArea, spacing, path, ledger);
+  return grid(about, gridArea, spacing, ledger);
 }
 
 function onOutline(
@@ -247,15 +225,12 @@ function onOutline(
   outline: Polygon,
   zone: PlannedZone | undefined,
   { spacing, margin = 0 }: Pick<PlaneDocument, "spacing" | "margin">,
-  path: string,
   { island, ledger }: Setting,
 ): CalculationPlane | undefined {
   if (island === undefined) return undefined;
   const within = margin === 0 ? outline : inset(outline, margin);
   if (within === undefined) {
-    ledger.error("plane-margin", `${path}/margin`, "The margin leaves nothing.", "a smaller margin", [
-      margin,
-    ]);
+    ledger.error("plane-margin", "/margin", "The margin leaves nothing.", "a smaller margin", [margin]);
     return undefined;
   }
   const [x0, y0, x1, y1] = bounds(within);
@@ -271,7 +246,7 @@ function onOutline(
     ...(whole ? {} : { region: pieces, regionSpacing: outlineSpacing(within) }),
     ...(ground.lifts.length === 0 ? {} : { lifts: ground.lifts }),
   };
-  return grid(about, gridArea, spacing, path, ledger);
+  return grid(about, gridArea, spacing, ledger);
 }
 
 /** Height under a region: one level's when it lies wholly on it, else the main top's with the levels lifted. */
@@ -299,7 +274,6 @@ function grid(
   about: About,
   gridArea: GridArea,
   spacing: number | undefined,
-  path: string,
   ledger: Ledger,
 ): CalculationPlane | undefined {
   const [columns, rows] = gridCells(gridArea, spacing);
@@ -308,7 +282,7 @@ function grid(
     const size = `${columns} × ${rows}`;
     ledger.error(
       "plane-too-fine",
-      `${path}/spacing`,
+      "/spacing",
       "The grid has too many points.",
       `at most ${MOST_CELLS}`,
       size,

@@ -43,38 +43,22 @@ export function resolveStudyWith(
     ledger,
   );
   const maintenance = maintenanceOf(study, ledger);
-  const names = new Set<string>();
+  const names = study.arrangements.map(({ name }) => name);
   const letters = arrangementLetters(study.arrangements);
   if (tooMany(study, ledger)) return failure(...ledger.errors);
   const scenes = study.arrangements.map((arrangement, i): Scene => {
     const path = `/arrangements/${i}`;
     if (letters.indexOf(letters[i]) < i)
       ledger.error("arrangement-letter", `${path}/letter`, `Two arrangements bear the letter ${letters[i]}.`);
-    if (names.has(arrangement.name))
-      ledger.error(
-        "arrangement-name",
-        `${path}/name`,
-        `Two arrangements are named "${arrangement.name}".`,
-        "each a name of its own",
-        JSON.stringify(arrangement.name),
-      );
-    names.add(arrangement.name);
+    ledger.named("arrangement", names, i, `${path}/name`);
+    const layerNames = arrangement.layers.map(({ name }) => name);
     const layers = arrangement.layers.flatMap((layer, k) => {
-      const at = `${path}/layers/${k}`;
-      const first = arrangement.layers.findIndex((other) => other.name === layer.name);
-      if (first < k)
-        ledger.error(
-          "layer-name",
-          `${at}/name`,
-          `Two layers are named "${layer.name}".`,
-          "each a name of its own",
-          JSON.stringify(layer.name),
-        );
-      checkReference(layer.luminaire, study, `${at}/luminaire`, ledger);
-      return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
+      const here = ledger.at(`${path}/layers/${k}`);
+      here.named("layer", layerNames, k, "/name");
+      checkReference(layer.luminaire, study, "/luminaire", here);
+      return layerOf(layer, { ...kitchen, luminaires, ledger: here }) ?? [];
     });
     const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
-    const layerNames = arrangement.layers.map(({ name }) => name);
     checkHanging(layers, kitchen.solids, path, ledger);
     const pathOf = ({ name }: (typeof layers)[number]) =>
       `${path}/layers/${arrangement.layers.findIndex((layer) => layer.name === name)}`;

@@ -34,18 +34,10 @@ export interface PlannedZone extends Zone {
 export function zonesOf(document: IslandDocument, island: Island, ledger: Ledger): PlannedZone[] {
   const given = document.zones ?? [];
   if (given.length === 0) return defaultZones(island, ledger);
-  const names = new Set<string>();
+  const names = given.map(({ name }) => name);
   return given.flatMap((zone, i) => {
     const path = `/island/zones/${i}`;
-    if (names.has(zone.name))
-      ledger.error(
-        "zone-name",
-        `${path}/name`,
-        `Two zones are named "${zone.name}".`,
-        "each a name of its own",
-        JSON.stringify(zone.name),
-      );
-    names.add(zone.name);
+    ledger.named("zone", names, i, `${path}/name`);
     const wanted = regionOutline(zone, path, ledger);
     const outline = wanted && cutToOutline(wanted, island.outline, path, ledger);
     if (outline === undefined) return [];
