@@ -16,16 +16,16 @@ const TOP_THICKNESS = 0.04;
 const SEAT_WIDTH = 0.6;
 const BASIN_DEPTH = 0.2;
 
+/** @param ledger from the place of the island on */
 export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledger): Island | undefined {
-  const path = "/island";
   const outline = outlineOf(document, ledger);
   if (outline === undefined) return undefined;
   const [, , length, width] = bounds(outline);
-  const height = ledger.fill(document.height, `${path}/height`, 0.914, `36 in: ${TYPICAL}`);
+  const height = ledger.fill(document.height, "/height", 0.914, `36 in: ${TYPICAL}`);
   const island: Island = {
     centre: ledger.fill(
       document.centre,
-      `${path}/centre`,
+      "/centre",
       [room.length / 2, room.width / 2],
       "not given; the middle of the room",
     ),
@@ -36,14 +36,9 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
     outline,
     ...(document.overhang === undefined ? {} : { overhang: document.overhang }),
     topThickness: Math.min(TOP_THICKNESS, height / 2),
-    finish: ledger.fill(
-      document.finish,
-      `${path}/finish`,
-      "polished",
-      "not given; the commonest of stone tops",
-    ),
-    topReflectance: ledger.fill(document.reflectance?.top, `${path}/reflectance/top`, 0.35, TYPICAL),
-    sideReflectance: ledger.fill(document.reflectance?.sides, `${path}/reflectance/sides`, 0.5, TYPICAL),
+    finish: ledger.fill(document.finish, "/finish", "polished", "not given; the commonest of stone tops"),
+    topReflectance: ledger.fill(document.reflectance?.top, "/reflectance/top", 0.35, TYPICAL),
+    sideReflectance: ledger.fill(document.reflectance?.sides, "/reflectance/sides", 0.5, TYPICAL),
     levels: levelsOf(document, outline, height, ledger),
     ...fittings(document, outline, height, ledger),
     ...(document.colour === undefined ? {} : { colour: document.colour }),
@@ -52,7 +47,7 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
   if (overhang !== undefined && area(basePieces(island)) < 1e-4)
     ledger.error(
       "island-overhang",
-      `${path}/overhang`,
+      "/overhang",
       "The overhang leaves no base.",
       phrase`less than the top's ${overhang.side.startsWith("x") ? length : width}`,
       phrase`${overhang.depth}`,
@@ -60,7 +55,7 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
   else if (island.basin !== undefined && !basinFits(island, island.basin.outline))
     ledger.error(
       "basin-place",
-      `${path}/sink`,
+      "/sink",
       "The basin does not fit there.",
       "a place over the base, on the main top",
       extentWords(island.basin.outline),
@@ -68,7 +63,7 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
   if (height >= room.ceilingHeight)
     ledger.error(
       "island-height",
-      `${path}/height`,
+      "/height",
       "The island reaches the ceiling.",
       phrase`below ${room.ceilingHeight}`,
       phrase`${height}`,
@@ -80,7 +75,7 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
   if (out !== undefined)
     ledger.error(
       "island-outside",
-      path,
+      "",
       "The island reaches outside the room.",
       phrase`corners within ${room.length} × ${room.width}`,
       phrase`a corner at (${lengthList(out)})`,
@@ -108,20 +103,20 @@ function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): 
     if (length !== undefined && width !== undefined) return rectangle(0, 0, length, width);
     ledger.error(
       "island-size",
-      "/island",
+      "",
       "The island's size is not given.",
       '"length" with "width", or "outline"',
       length !== undefined ? '"length" alone' : width !== undefined ? '"width" alone' : "none of them",
     );
     return undefined;
   }
-  const corners = simplePolygon(outline, "/island/outline", ledger);
+  const corners = simplePolygon(outline, ledger.at("/outline"));
   if (corners === undefined) return undefined;
   const [x0, y0, x1, y1] = bounds(corners);
   if (Math.abs(x0) > 1e-6 || Math.abs(y0) > 1e-6)
     ledger.warn(
       "island-outline-origin",
-      "/island/outline",
+      "/outline",
       "The outline's bounding box does not start at (0, 0); it was moved there, where zones are measured from.",
     );
   const differs = (given: number | undefined, found: number) =>
@@ -129,7 +124,7 @@ function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): 
   if (differs(length, x1 - x0) || differs(width, y1 - y0))
     ledger.warn(
       "island-outline-size",
-      "/island/outline",
+      "/outline",
       "The outline replaces a length and width that differ.",
       phrase`${x1 - x0} × ${y1 - y0}, as the outline has it, or neither`,
       phrase`${length ?? x1 - x0} × ${width ?? y1 - y0}`,
@@ -144,23 +139,22 @@ function levelsOf(
   ledger: Ledger,
 ): Island["levels"] {
   const outlines = levels.flatMap((level, i) => {
-    const path = `/island/levels/${i}`;
-    const wanted = regionOutline(level, path, ledger);
+    const here = ledger.at(`/levels/${i}`);
+    const wanted = regionOutline(level, here);
     if (wanted === undefined) return [];
     if (level.height <= height) {
-      const at = `${path}/height`;
-      ledger.error("level-not-raised", at, "A level raises part of the top.", phrase`above ${height}`, [
+      here.error("level-not-raised", "/height", "A level raises part of the top.", phrase`above ${height}`, [
         level.height,
       ]);
       return [];
     }
-    const cut = cutToOutline(wanted, outline, path, ledger);
+    const cut = cutToOutline(wanted, outline, here);
     return cut === undefined ? [] : [{ outline: cut, height: level.height }];
   });
   for (let i = 0; i < outlines.length; i++)
     for (let j = 0; j < i; j++)
       if (area(intersection(convexPieces(outlines[i].outline), convexPieces(outlines[j].outline))) > 1e-6)
-        ledger.error("levels-overlap", `/island/levels/${i}`, `The level overlaps level ${j}.`);
+        ledger.error("levels-overlap", `/levels/${i}`, `The level overlaps level ${j}.`);
   return outlines;
 }
 
@@ -171,14 +165,14 @@ function fittings(
   ledger: Ledger,
 ): Pick<Island, "basin" | "hob" | "sink" | "seats"> {
   const place = (from: Vec2, size: Vec2, path: string) =>
-    cutToOutline(rectangle(from[0], from[1], size[0], size[1]), outline, path, ledger);
-  const hobAt = hob === undefined ? undefined : place(hob.from, hob.size, "/island/hob");
-  const sinkAt = sink === undefined ? undefined : place(sink.from, sink.size, "/island/sink");
+    cutToOutline(rectangle(from[0], from[1], size[0], size[1]), outline, ledger.at(path));
+  const hobAt = hob === undefined ? undefined : place(hob.from, hob.size, "/hob");
+  const sinkAt = sink === undefined ? undefined : place(sink.from, sink.size, "/sink");
   const given = sink?.basin;
   const deep = given === true ? BASIN_DEPTH : given === false ? undefined : given;
-  if (given === true) ledger.note("/island/sink/basin", BASIN_DEPTH, `a basin without its depth; ${TYPICAL}`);
+  if (given === true) ledger.note("/sink/basin", BASIN_DEPTH, `a basin without its depth; ${TYPICAL}`);
   if (deep !== undefined && deep >= height)
-    ledger.error("basin-depth", "/island/sink/basin", "The basin is deeper than the island is high.");
+    ledger.error("basin-depth", "/sink/basin", "The basin is deeper than the island is high.");
   return {
     ...(hobAt === undefined ? {} : { hob: hobAt }),
     ...(sinkAt === undefined ? {} : { sink: sinkAt }),
@@ -197,18 +191,18 @@ function seatsOf(
 ): NonNullable<Island["seats"]> {
   const side = ledger.fill(
     seats.side,
-    "/island/seats/side",
+    "/seats/side",
     overhang?.side ?? "y-",
     overhang === undefined ? "not given; the side of y = 0" : "not given; the side of the overhang",
   );
-  const width = ledger.fill(seats.width, "/island/seats/width", SEAT_WIDTH, TYPICAL);
+  const width = ledger.fill(seats.width, "/seats/width", SEAT_WIDTH, TYPICAL);
   const [run, middle] = ownEdge(outline, side);
   const fits = Math.max(1, Math.floor(run / width + 1e-9));
-  const count = ledger.fill(seats.count, "/island/seats/count", fits, "not given; as many as fit");
+  const count = ledger.fill(seats.count, "/seats/count", fits, "not given; as many as fit");
   if (count > fits)
     ledger.warn(
       "seats-too-many",
-      "/island/seats/count",
+      "/seats/count",
       phrase`Only ${String(fits)} ${fits === 1 ? "seat" : "seats"} of ${width} ${fits === 1 ? "fits" : "fit"} on that side.`,
     );
   const fitting = Math.min(count, fits);
@@ -238,7 +232,6 @@ function ownEdge(
 export function cutToOutline(
   polygon: Polygon,
   outline: Polygon,
-  path: string,
   ledger: Ledger,
   given = true,
 ): Polygon | undefined {
@@ -251,7 +244,7 @@ export function cutToOutline(
     const within = a0 >= x0 && b0 >= y0 && a1 <= x1 && b1 <= y1;
     ledger.error(
       "zone-outside",
-      path,
+      "",
       "It lies outside the island's outline, or is smaller than 1 mm².",
       ["a part of ", extentWords(outline), within ? ", where the outline is not cut away" : ""].flat(),
       phrase`${a0} to ${a1} and ${b0} to ${b1}`,
@@ -262,7 +255,7 @@ export function cutToOutline(
   if (given)
     ledger.warn(
       "zone-cut",
-      path,
+      "",
       "It reaches beyond the island's outline and is cut to it.",
       ["within ", extentWords(outline)].flat(),
       extentWords(polygon),
@@ -273,7 +266,7 @@ export function cutToOutline(
   if (whole.length === 1) return cutBy(outline, polygon);
   ledger.error(
     "zone-concave",
-    path,
+    "",
     "Outline and region are both concave and cross.",
     "a region inside the outline",
   );

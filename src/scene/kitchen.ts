@@ -57,7 +57,7 @@ interface KnownKitchen {
 
 function kitchenOf(study: StudyDocument, ledger: Ledger) {
   const shape = roomOf(study.room, ledger);
-  const island = study.island === undefined ? undefined : islandOf(study.island, shape, ledger);
+  const island = study.island === undefined ? undefined : islandOf(study.island, shape, ledger.at("/island"));
   const zones =
     island === undefined || study.island === undefined ? [] : zonesOf(study.island, island, ledger);
   const bodies = (study.bodies ?? []).flatMap(

@@ -24,8 +24,7 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
     ...(joists === undefined ? {} : { joists }),
     ...(document.doors === undefined ? {} : { doors: doorsOf(document, ledger) }),
     keepOuts: keepOuts.flatMap(({ name, from, size, polygon }, i) => {
-      const path = `/room/keepOuts/${i}`;
-      const outline = regionOutline({ from, size, polygon }, path, ledger);
+      const outline = regionOutline({ from, size, polygon }, ledger.at(`/room/keepOuts/${i}`));
       return outline === undefined ? [] : [{ name: name ?? `keep-out ${i + 1}`, outline }];
     }),
   };
@@ -47,13 +46,13 @@ const DOOR_HEIGHT = 2.03;
 
 function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): readonly RoomDoor[] {
   return doors.map((door, i) => {
-    const path = `/room/doors/${i}`;
+    const here = ledger.at(`/room/doors/${i}`);
     const wall = door.wall as RoomDoor["wall"];
     const along = wall % 2 === 0 ? length : width;
     if (door.from + door.width > along + 1e-6)
-      ledger.error(
+      here.error(
         "door-outside",
-        path,
+        "",
         "The door does not fit in its wall.",
         phrase`within 0 to ${along} of wall ${String(wall)}`,
         phrase`${door.from} to ${door.from + door.width}`,
@@ -63,8 +62,8 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
       wall,
       from: door.from,
       width: door.width,
-      height: ledger.fill(door.height, `${path}/height`, DOOR_HEIGHT, "not given"),
-      swing: ledger.fill(door.swing, `${path}/swing`, "in-left", "not given"),
+      height: here.fill(door.height, "/height", DOOR_HEIGHT, "not given"),
+      swing: here.fill(door.swing, "/swing", "in-left", "not given"),
     };
   });
 }
@@ -72,40 +71,30 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
 /** A plan region given as `from` and `size`, or as a polygon; undefined, with an error, when neither or both. */
 export function regionOutline(
   { from, size, polygon }: { from?: Vec2; size?: Vec2; polygon?: readonly Vec2[] },
-  path: string,
   ledger: Ledger,
 ): readonly Vec2[] | undefined {
   if (polygon !== undefined) {
     if (from !== undefined || size !== undefined) {
-      ledger.error(
-        "region-twice",
-        path,
-        'Both "polygon" and "from" with "size" are given.',
-        "one of the two",
-      );
+      ledger.error("region-twice", "", 'Both "polygon" and "from" with "size" are given.', "one of the two");
       return undefined;
     }
-    return simplePolygon(polygon, `${path}/polygon`, ledger);
+    return simplePolygon(polygon, ledger.at("/polygon"));
   }
   if (from === undefined || size === undefined) {
-    ledger.error("region-missing", path, "The place is not given.", '"from" with "size", or "polygon"');
+    ledger.error("region-missing", "", "The place is not given.", '"from" with "size", or "polygon"');
     return undefined;
   }
   return rectangle(from[0], from[1], size[0], size[1]);
 }
 
 /** The polygon counter-clockwise; undefined, with an error, when it crosses itself. */
-export function simplePolygon(
-  polygon: readonly Vec2[],
-  path: string,
-  ledger: Ledger,
-): readonly Vec2[] | undefined {
+export function simplePolygon(polygon: readonly Vec2[], ledger: Ledger): readonly Vec2[] | undefined {
   const corners = counterClockwise(polygon);
   if (isSimple(corners) && signedArea(corners) > 1e-6) return corners;
   const sides = crossingSides(polygon);
   ledger.error(
     "polygon-crosses",
-    path,
+    "",
     "The outline crosses or touches itself.",
     "a simple polygon",
     sides === undefined

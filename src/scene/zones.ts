@@ -37,15 +37,16 @@ export function zonesOf(document: IslandDocument, island: Island, ledger: Ledger
   const names = given.map(({ name }) => name);
   return given.flatMap((zone, i) => {
     const path = `/island/zones/${i}`;
-    ledger.named("zone", names, i, `${path}/name`);
-    const wanted = regionOutline(zone, path, ledger);
-    const outline = wanted && cutToOutline(wanted, island.outline, path, ledger);
+    const here = ledger.at(path);
+    here.named("zone", names, i, "/name");
+    const wanted = regionOutline(zone, here);
+    const outline = wanted && cutToOutline(wanted, island.outline, here);
     if (outline === undefined) return [];
     const { name, target, height } = zone;
     if (target === undefined)
-      ledger.warn(
+      here.warn(
         "zone-no-target",
-        `${path}/target`,
+        "/target",
         `Nothing is asked of "${name}": the key "target" is missing.`,
         "a target, or null where nothing is to be asked",
       );
@@ -87,7 +88,7 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
     why: string,
     height?: number,
   ) => {
-    const cut = cutToOutline(outline, island.outline, "/island/zones", ledger, false);
+    const cut = cutToOutline(outline, island.outline, ledger.at("/island/zones"), false);
     if (cut === undefined) return;
     const own = height ?? topHeightAt(island, insidePoint(convexPieces(cut)) as Vec2);
     zones.push({
