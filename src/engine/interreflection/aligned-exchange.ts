@@ -2,8 +2,8 @@
  * Exchange areas between all cells of two grids whose lines run parallel to each other: K = Σ ± G over the
  * 2 × 2 × 2 × 2 lines that bound a pair of cells, in closed form (`geometry/rectangle-factors.ts`).
  *
- * Neighbouring cells share their lines, so G is computed once per crossing of lines: about one evaluation for
- * each pair of cells instead of sixteen.
+ * Neighbouring cells share their lines, and lines of like grids their distances: G is computed once for every two distances
+ * that differ, less than one evaluation for each pair of cells instead of sixteen.
  */
 
 import { parallelTerm, perpendicularTerm } from "../../geometry/rectangle-factors.ts";
@@ -33,7 +33,10 @@ function parallelGrids(s: SurfaceGrid, t: SurfaceGrid): AlignedExchange | undefi
     along,
     { lines: s.rowLines, columns: false },
     across,
-    (x, ξ, y, η) => parallelTerm(x - ξ, y - η, z),
+    separation,
+    (δx, δy, to, at) => {
+      for (let k = 0; k < δy.length; k++) to[at + k] = parallelTerm(δx, δy[k], z);
+    },
   );
 }
 
@@ -48,7 +51,9 @@ function perpendicularGrids(s: SurfaceGrid, t: SurfaceGrid): AlignedExchange | u
   const y = linesAlong(s, common, s.frame.origin);
   const η = linesAlong(t, common, s.frame.origin);
   if (x === undefined || ξ === undefined || y === undefined || η === undefined) return undefined;
-  return tensor(clamped(x), clamped(ξ), y, η, (a, b, c, d) => perpendicularTerm(a * a + b * b, c - d));
+  return tensor(clamped(x), clamped(ξ), y, η, sumOfSquares, (cc, D, to, at) => {
+    for (let k = 0; k < D.length; k++) to[at + k] = perpendicularTerm(cc, D[k]);
+  });
 }
 
 interface Lines {
@@ -74,34 +79,68 @@ function clamped({ lines, columns }: Lines): Lines {
   return { lines: lines.map((line) => (line < 1e-12 ? 0 : line)), columns };
 }
 
+/** Every value of `of` at one line of each family, each value once, and which it is at `line of p * lines of q + line of q`. */
+function distinct(
+  p: Float64Array,
+  q: Float64Array,
+  of: (p: number, q: number) => number,
+): { readonly values: Float64Array; readonly index: Int32Array } {
+  const known = new Map<number, number>();
+  const index = new Int32Array(p.length * q.length);
+  for (let i = 0; i < p.length; i++)
+    for (let j = 0; j < q.length; j++) {
+      const value = of(p[i], q[j]);
+      let at = known.get(value);
+      if (at === undefined) {
+        at = known.size;
+        known.set(value, at);
+      }
+      index[i * q.length + j] = at;
+    }
+  return { values: Float64Array.from(known.keys()), index };
+}
+
+/** `first` of lines x and ξ and `second` of y and η are all that G depends on; `row` writes G of one first and all seconds. */
 function tensor(
   x: Lines,
   ξ: Lines,
   y: Lines,
   η: Lines,
-  term: (x: number, ξ: number, y: number, η: number) => number,
+  first: (x: number, ξ: number) => number,
+  row: (first: number, seconds: Float64Array, to: Float64Array, at: number) => void,
 ): AlignedExchange {
+  const nk = ξ.lines.length;
   const nl = η.lines.length;
-  const nj = y.lines.length * nl;
-  const nk = ξ.lines.length * nj;
-  const table = new Float64Array(x.lines.length * nk);
-  for (let i = 0; i < x.lines.length; i++)
-    for (let k = 0; k < ξ.lines.length; k++)
-      for (let j = 0; j < y.lines.length; j++)
-        for (let l = 0; l < nl; l++)
-          table[i * nk + k * nj + j * nl + l] = term(x.lines[i], ξ.lines[k], y.lines[j], η.lines[l]);
+  const outer = distinct(x.lines, ξ.lines, first);
+  const inner = distinct(y.lines, η.lines, separation);
+  const size = inner.values.length;
+  const table = new Float64Array(outer.values.length * size);
+  for (let f = 0; f < outer.values.length; f++) row(outer.values[f], inner.values, table, f * size);
   return (a, b, c, d) => {
     const i = x.columns ? a : b;
     const j = y.columns ? a : b;
     const k = ξ.columns ? c : d;
     const l = η.columns ? c : d;
-    const base = i * nk + k * nj + j * nl + l;
+    const s = j * nl + l;
+    const s00 = inner.index[s];
+    const s01 = inner.index[s + 1];
+    const s10 = inner.index[s + nl];
+    const s11 = inner.index[s + nl + 1];
     let sum = 0;
     for (let p = 0; p < 4; p++) {
-      const q = base + (p & 1 ? nk : 0) + (p & 2 ? nj : 0);
-      const four = table[q] - table[q + 1] - table[q + nl] + table[q + nl + 1];
+      const q = size * outer.index[i * nk + k + (p & 1 ? nk : 0) + (p & 2 ? 1 : 0)];
+      const four = table[q + s00] - table[q + s01] - table[q + s10] + table[q + s11];
       sum += p === 0 || p === 3 ? four : -four;
     }
     return Math.abs(sum);
   };
+}
+
+/** All that G, which is even, depends on along one axis. */
+function separation(p: number, q: number): number {
+  return Math.abs(p - q);
+}
+
+function sumOfSquares(p: number, q: number): number {
+  return p * p + q * q;
 }
