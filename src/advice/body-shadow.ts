@@ -13,30 +13,25 @@
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { LightEngine } from "../engine/light-engine.ts";
 import type { CalculationResult } from "../engine/result.ts";
-import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import { maintainedShare } from "../scene/maintained.ts";
-import { figure } from "../scene/people.ts";
+import { figure, REACH, stoolSeat, zonesInReach } from "../scene/people.ts";
 import type { Island, Person, Scene, Zone } from "../scene/scene.ts";
 
 export type Posture = Person["posture"];
 
 export const POSTURES: readonly Posture[] = ["standing", "leaning", "seated"];
 
-/** How far from between the feet hands work (m); common practice, no source. */
-const REACH = 0.75;
 /** Cells of the map (m). */
 const CELL = 0.05;
 /** Who stands at a zone that has nobody: a cook of the published field test's height. */
 const STAND_IN_STATURE = 1.72;
 /** From the edge of the top to between the feet (m): half a trunk's depth and a hand's breadth less. */
 const FROM_EDGE = 0.13;
-/** Stool seat below the top (m). */
-const SEAT_BELOW_TOP = 0.28;
 
 export interface LayerShadow {
   readonly layer: string;
@@ -106,7 +101,8 @@ export function bodyShadows(scene: Scene, request: BodyShadowRequest = {}): Body
       (request.usualAlone === true ? [person.posture] : POSTURES).map((posture) => {
         const there = withPerson({ ...empty, planes: [plane] }, island, person, posture);
         const lit = engine.calculate(there, options, request.observer);
-        return compare(scene, zone, plane, person, standIn, posture, without.planes[index], lit.planes[0]);
+        const light = { without: without.planes[index], lit: lit.planes[0] };
+        return compare(scene, { zone, plane, person, standIn, posture }, light);
       }),
     ),
   );
@@ -127,20 +123,10 @@ function peopleAt(
   plane: CalculationPlane,
   standIns: boolean,
 ): { person: Person; standIn: boolean }[] {
-  const near = scene.people.filter((person) => zoneInFront(scene, island, person) === zone);
+  const near = scene.people.filter((person) => zonesInReach(person, island, scene.zones)[0] === zone);
   if (near.length > 0 || !standIns) return near.map((person) => ({ person, standIn: false }));
   const person = standInAt(island, zone);
   return person !== undefined && workingArea(plane, person).includes(1) ? [{ person, standIn: true }] : [];
-}
-
-/** The first zone met straight ahead within reach: where the person works. */
-function zoneInFront(scene: Scene, island: Island, { at, facing }: Person): Zone | undefined {
-  for (let reach = 0; reach <= REACH; reach += 0.02) {
-    const p = roomToIsland(island, [at[0] + reach * Math.cos(facing), at[1] + reach * Math.sin(facing)]);
-    const met = scene.zones.find(({ outline }) => depthInside(p, outline) > 0);
-    if (met !== undefined) return met;
-  }
-  return undefined;
 }
 
 /** A cook at the middle of the zone's longest side that lies along the edge of the top. */
@@ -174,8 +160,7 @@ function onOutline([x, y]: Vec2, outline: readonly Vec2[]): boolean {
 }
 
 function withPerson(empty: Scene, island: Island, person: Person, posture: Posture): Scene {
-  const seat = Math.max(0.3, island.height - SEAT_BELOW_TOP);
-  const { mesh } = figure(person.at, person.facing, person.stature, posture, seat);
+  const { mesh } = figure(person.at, person.facing, person.stature, posture, stoolSeat(island));
   return {
     ...empty,
     blockers: [...empty.blockers, { name: person.name, kind: "person", mesh, transmittance: 0 }],
@@ -189,15 +174,21 @@ function workingArea({ points }: CalculationPlane, { at }: Person): Uint8Array {
   );
 }
 
+/** Someone at a zone in one posture, and the plane on which it is asked. */
+interface Worker {
+  readonly zone: Zone;
+  readonly plane: CalculationPlane;
+  readonly person: Person;
+  readonly standIn: boolean;
+  readonly posture: Posture;
+}
+
+type PlaneLight = CalculationResult["planes"][number];
+
 function compare(
   scene: Scene,
-  zone: Zone,
-  plane: CalculationPlane,
-  person: Person,
-  standIn: boolean,
-  posture: Posture,
-  without: CalculationResult["planes"][number],
-  lit: CalculationResult["planes"][number],
+  { zone, plane, person, standIn, posture }: Worker,
+  { without, lit }: { readonly without: PlaneLight; readonly lit: PlaneLight },
 ): BodyShadow {
   const within = workingArea(plane, person);
   const count = within.length;

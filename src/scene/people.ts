@@ -22,8 +22,8 @@ import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 const STATURE = 1.7;
 const LEAN = radians(15);
 const EYE_BELOW_CROWN = 0.11;
-/** A zone further in front than an arm reaches is not worked at (m). */
-const REACH = 0.75;
+/** How far from between the feet hands work (m): a zone further in front is not worked at; common practice, no source. */
+export const REACH = 0.75;
 /** Stool seat below the top, 10 to 12 in (m). */
 const SEAT_BELOW_TOP = 0.28;
 const CHAIR = 0.45;
@@ -86,7 +86,7 @@ export function personOf(
       : ledger.fill(
           document.seat,
           "/seat",
-          island === undefined ? CHAIR : Math.max(0.3, island.height - SEAT_BELOW_TOP),
+          island === undefined ? CHAIR : stoolSeat(island),
           island === undefined ? TYPICAL : `0.28 m below the top: ${TYPICAL}`,
         );
   if (at[0] < 0 || at[1] < 0 || at[0] > room.length || at[1] > room.width)
@@ -117,6 +117,11 @@ export function personOf(
     ...(hand === undefined ? {} : { hand }),
   };
   return { person, mesh };
+}
+
+/** Height of a stool's seat at an island (m). */
+export function stoolSeat({ height }: Island): number {
+  return Math.max(0.3, height - SEAT_BELOW_TOP);
 }
 
 /** The first zones met going forward from a person, within reach: where they work or eat. */
