@@ -42,8 +42,6 @@ interface LengthRow {
   /** What stands for it while nobody has typed anything (m). */
   typical(given: (name: LengthName) => number): number;
   readonly why: string;
-  /** Whether the set-out waits for it: what is typical is then one click from being said. */
-  readonly isHeld?: boolean;
 }
 
 /** All round the island, as the study to start from takes it (m). */
@@ -58,7 +56,6 @@ const LENGTHS: readonly LengthRow[] = [
     label: "Height of its top",
     typical: () => 0.914,
     why: "typical, 36 in",
-    isHeld: true,
   },
   {
     name: "ceilingHeight",
@@ -87,7 +84,6 @@ const LENGTHS: readonly LengthRow[] = [
     label: "Left wall to the island",
     typical: (given) => (given("roomLength") - given("length")) / 2,
     why: "in the middle of the room",
-    isHeld: true,
   },
   {
     name: "fromFoot",
@@ -95,7 +91,6 @@ const LENGTHS: readonly LengthRow[] = [
     label: "Near wall to the island",
     typical: (given) => (given("roomWidth") - given("width")) / 2,
     why: "in the middle of the room",
-    isHeld: true,
   },
 ];
 
@@ -162,8 +157,9 @@ export class StartDialog {
         </p>
         <p class="hint">
           A typical pendant lights it, with ${this.#downlights} typical downlights in the ceiling and typical finishes; each is
-          marked until it is set. Where you see Set, a usual value stands in: press it, or type your own, to confirm it for
-          the electrician. The kitchen on screen is kept.
+          marked until it is set. Where you see Set, a usual value stands in: press it, or type your own, to confirm it. The
+          top’s height and place stay marked for the electrician until then; other sizes are taken as they stand. The kitchen
+          on screen is kept.
         </p>
         ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
         <p class="row-of-actions">
@@ -174,22 +170,27 @@ export class StartDialog {
     </dialog>`;
   }
 
-  #length({ name, label, typical, why, isHeld }: LengthRow): TemplateResult {
-    const metres = typical((other) => this.#metres(other));
-    const text = lengthText(this.#session, metres);
-    const accept = (): void => {
-      this.#texts.set(name, text);
-      this.#session.redraw();
-    };
-    const set = html`. <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${accept}>Set</button>`;
-    return this.#field(name, label, text, isHeld ? html`${why}${set}` : why);
+  #length({ name, label, typical, why }: LengthRow): TemplateResult {
+    return this.#field(
+      name,
+      label,
+      lengthText(
+        this.#session,
+        typical((other) => this.#metres(other)),
+      ),
+      why,
+    );
   }
 
   #count(name: CountName, label: string, typical: number, why: string): TemplateResult {
     return this.#field(name, label, String(typical), why);
   }
 
-  #field(name: LengthName | CountName, label: string, typical: string, why: unknown): TemplateResult {
+  #field(name: LengthName | CountName, label: string, typical: string, why: string): TemplateResult {
+    const accept = (): void => {
+      this.#texts.set(name, typical);
+      this.#session.redraw();
+    };
     const id = `start-${name}`;
     const problem = this.#problems.get(name);
     return html`<div class="field">
@@ -204,7 +205,11 @@ export class StartDialog {
         @change=${(event: Event) => this.#typed(name, (event.target as HTMLInputElement).value.trim(), typical)}
       >
       <p class=${problem === undefined ? "hint" : "problem"} id="${id}-why">${
-        problem !== undefined ? `✕ ${problem}` : this.#texts.has(name) ? this.#yours(name) : why
+        problem !== undefined
+          ? `✕ ${problem}`
+          : this.#texts.has(name)
+            ? this.#yours(name)
+            : html`${why}. <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${accept}>Set</button>`
       }</p>
     </div>`;
   }

@@ -105,6 +105,16 @@ it("keeps studies side by side: duplicated, named, removed and put back", async 
 
 it("marks defaults and sets each by one click", async () => {
   await page.locator("header .example button").click();
+  // 2026-11-29: width and ceiling height were typical like the height, and could not be set as it could.
+  await poll(() => page.locator("#start-width-why").innerText()).toBe("typical. Set");
+  // The dialog keeps what earlier tests typed: a field is one's own or can be set.
+  const hints = await page.locator("dialog.start .field .hint").allInnerTexts();
+  expect(hints).toHaveLength(10);
+  for (const hint of hints) expect(hint).toMatch(/^yours|\. Set$/);
+  await button("Set island width as it is").click();
+  await poll(() => page.locator("#start-width-why").innerText()).toBe("yours");
+  await button("Set pendants as it is").click();
+  await poll(() => page.locator("#start-pendants-why").innerText()).toBe("yours");
   await button("Light it").click();
   await page.getByLabel("Height", { exact: true }).waitFor();
   await poll(() => page.getByLabel("Height", { exact: true }).inputValue()).toBe("914 mm");

@@ -103,7 +103,10 @@ it("goes from an own island and an own file to a verdict of three options and th
   // The table under the drawings is found from beside the verdict, by keyboard too.
   await button("Figures").press("Enter");
   await page.locator("#figures-heading:focus").waitFor();
-  await poll(() => page.locator("candlespan-figures .note").innerText()).toMatch(/U₀ in standards.*90 %/);
+  // 2026-11-29: 521 lx stood beside a band of 470 to 560, and nothing said why not in its middle.
+  await poll(() => page.locator("candlespan-figures .note").innerText()).toMatch(
+    /^A figure need not stand in the middle of its 95 of 100 cases.*U₀ in standards.*90 %/,
+  );
 
   // What holds the papers is seen before any of them, each with its field.
   await enter(page, "Hand-over");

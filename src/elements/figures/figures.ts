@@ -113,11 +113,15 @@ export class CandlespanFigures extends DrawingElement {
   }
 }
 
+const OFF_CENTRE =
+  "A figure need not stand in the middle of its 95 of 100 cases: some inputs err more to one side, as rated lamps, which may give less than rated but not more.";
+
 /** What the columns are, said once. */
 function tableNote(zones: readonly ZoneAssessment[]): string {
   const [judged] = zones.flatMap(({ checks }) => checks);
   const rule = judged === undefined ? "" : verdictRule(judged);
   return [
+    OFF_CENTRE,
     "Least and most: the darkest and the brightest calculated point of the whole zone; the profile’s are of the middle of the top alone.",
     "Evenness: least over average, U₀ in standards.",
     rule === "" ? "" : `How likely a target is reached decides: ${rule}, between them too close to call.`,
