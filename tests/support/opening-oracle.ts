@@ -157,7 +157,7 @@ export class OpeningOracle {
       const d = Math.sqrt(x * x + y * y + z * z);
       const projected = normal === undefined ? 1 : this.#projected(x, y, z);
       const E =
-        (area * facing * intensityTowards(this.#distribution, x, y, z) * height) / (projected * d ** 3);
+        (area * facing * intensityTowards(this.#distribution, x, y, z) * height) / (projected * d * d * d);
       all += E;
       if (!gauges.some((gauge) => passesThrough(gauge, p, q))) seen += E;
     }

@@ -105,6 +105,12 @@ function randomEdge(random: () => number): { readonly p: Vec3; readonly hider: H
   return { p, hider: { name, blockers: [blocker], gauges: [block(low, high)] } };
 }
 
+/** Places of a plane low-discrepancy sequence, and turns by its second coordinate: the same for every ring and point. */
+const PLACES = Array.from({ length: 100_000 }, (_, k) => {
+  const [s, t] = [((k + 1) * 0.7548776662466927) % 1, ((k + 1) * 0.5698402909980532) % 1];
+  return { s, cos: Math.cos(2 * Math.PI * t), sin: Math.sin(2 * Math.PI * t) };
+});
+
 /** Light (lx, any scale) at p on a level plane from places on rings and lamp, and what of it passes the gauges. */
 function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], places: number) {
   if (emission.kind !== "surfaces") throw new Error("no surfaces");
@@ -124,17 +130,16 @@ function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], plac
     if (inwardExitance[i] === 0 && outwardExitance[i] === 0) continue;
     const place = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
     const n = Math.ceil(places / surface.count);
-    for (let k = 1; k <= n; k++) {
-      const s = (k * 0.7548776662466927) % 1;
-      const φ = 2 * Math.PI * ((k * 0.5698402909980532) % 1);
+    for (let k = 0; k < n; k++) {
+      const { s, cos, sin } = PLACES[k];
       ringPlace(surface, i, s, place);
-      const at: Vec3 = [place.r * Math.cos(φ), place.r * Math.sin(φ), place.z];
+      const at: Vec3 = [place.r * cos, place.r * sin, place.z];
       const v: Vec3 = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
-      const facing = place.nr * (Math.cos(φ) * v[0] + Math.sin(φ) * v[1]) + place.nz * v[2];
+      const facing = place.nr * (cos * v[0] + sin * v[1]) + place.nz * v[2];
       const M = facing > 0 ? outwardExitance[i] : inwardExitance[i];
       const height = -v[2];
       if (M === 0 || height > 0 === false) continue;
-      const dd = v[0] ** 2 + v[1] ** 2 + v[2] ** 2;
+      const dd = v[0] * v[0] + v[1] * v[1] + v[2] * v[2];
       const passed = own(at, v);
       if (passed > 0)
         add(at, ((place.area / n) * M * Math.abs(facing) * height * passed) / (Math.PI * dd * dd));
@@ -142,29 +147,31 @@ function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], plac
   }
   for (const lamp of assembly.lamps) {
     const n = places;
-    for (let k = 1; k <= n; k++) {
-      const [s, t] = [(k * 0.7548776662466927) % 1, (k * 0.5698402909980532) % 1];
+    // The outline of a sphere as p sees it.
+    const u: Vec3 = [to[0], to[1], to[2] - lamp.z];
+    const d = Math.hypot(...u);
+    const w: Vec3 = [u[0] / d, u[1] / d, u[2] / d];
+    const h = Math.hypot(w[0], w[1]);
+    const a: Vec3 = [-w[1] / h, w[0] / h, 0];
+    const b: Vec3 = [w[1] * a[2] - w[2] * a[1], w[2] * a[0] - w[0] * a[2], w[0] * a[1] - w[1] * a[0]];
+    for (let k = 0; k < n; k++) {
+      const { s, cos, sin } = PLACES[k];
       let at: Vec3 = [0, 0, lamp.z + lamp.size * (2 * s - 1)];
       let start = at;
       if (lamp.shape === "sphere") {
-        // A place of its outline as p sees it; the sight line starts on the sphere.
-        const u: Vec3 = [to[0], to[1], to[2] - lamp.z];
-        const d = Math.hypot(...u);
-        const w: Vec3 = [u[0] / d, u[1] / d, u[2] / d];
-        const h = Math.hypot(w[0], w[1]);
-        const a: Vec3 = [-w[1] / h, w[0] / h, 0];
-        const b: Vec3 = [w[1] * a[2] - w[2] * a[1], w[2] * a[0] - w[0] * a[2], w[0] * a[1] - w[1] * a[0]];
+        // A place of its outline; the sight line starts on the sphere.
         const rr = lamp.size * Math.sqrt(s);
-        const [c1, c2] = [rr * Math.cos(2 * Math.PI * t), rr * Math.sin(2 * Math.PI * t)];
+        const [c1, c2] = [rr * cos, rr * sin];
         const out = Math.sqrt(lamp.size ** 2 - rr * rr) * (1 + 1e-6) + 1e-9;
-        at = [0, 1, 2].map((c) => (c === 2 ? lamp.z : 0) + c1 * a[c] + c2 * b[c]) as unknown as Vec3;
-        start = [0, 1, 2].map((c) => at[c] + out * w[c]) as unknown as Vec3;
+        at = [c1 * a[0] + c2 * b[0], c1 * a[1] + c2 * b[1], lamp.z + c1 * a[2] + c2 * b[2]];
+        start = [at[0] + out * w[0], at[1] + out * w[1], at[2] + out * w[2]];
       }
       const v: Vec3 = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
-      const dd = v[0] ** 2 + v[1] ** 2 + v[2] ** 2;
+      const dd = v[0] * v[0] + v[1] * v[1] + v[2] * v[2];
       const value = lawAt(lamp.law, Math.acos(-v[2] / Math.sqrt(dd)));
       const passed = own(start, [to[0] - start[0], to[1] - start[1], to[2] - start[2]]);
-      if (passed > 0 && value > 0) add(at, ((lamp.flux * value * passed) / n) * (-v[2] / dd ** 1.5));
+      if (passed > 0 && value > 0)
+        add(at, ((lamp.flux * value * passed) / n) * (-v[2] / (dd * Math.sqrt(dd))));
     }
   }
   return { all, seen };
