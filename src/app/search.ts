@@ -68,6 +68,9 @@ export interface SearchFindings {
   readonly step: number;
   /** Least evenness that was asked for. */
   readonly evenness: number;
+  /** Name of the layer whose pendants were sought, and names of the layers that stay as they are. */
+  readonly sought: string;
+  readonly standing: readonly string[];
 }
 
 export async function searchRows(
@@ -110,9 +113,15 @@ export async function searchRows(
     },
     check.observer,
   );
-  return outcome.ok
-    ? success({ result: outcome.value, step: space.step, evenness: options.evenness ?? LEAST_EVENNESS })
-    : outcome;
+  if (!outcome.ok) return outcome;
+  const names = study.scenes[index].layers.map(({ name }) => name);
+  return success({
+    result: outcome.value,
+    step: space.step,
+    evenness: options.evenness ?? LEAST_EVENNESS,
+    sought: names[layer],
+    standing: names.filter((_, l) => l !== layer),
+  });
 }
 
 /** Every layer at full output: what rows are mixed from. */

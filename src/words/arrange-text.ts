@@ -28,9 +28,12 @@ export interface ArrangeTextInput {
   readonly step: number;
   /** Least evenness asked for. */
   readonly evenness: number;
+  /** Name of the layer whose pendants were sought, and names of the layers that stay as they are. */
+  readonly sought: string;
+  readonly standing: readonly string[];
 }
 
-export function arrangeText({ study, result, step, evenness }: ArrangeTextInput): string {
+export function arrangeText({ study, result, step, evenness, sought, standing }: ArrangeTextInput): string {
   const { proposals, candidates, promising, undominated, checked, turnedDown, leftOut } = result;
   const lines: string[] = [
     printable(study.title),
@@ -38,6 +41,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     ...textLines(
       `${candidates} rows compared by their light; ${promising} of them promise to meet every target${besides(proposals).length > 0 ? " on the island" : ""}, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
     ),
+    ...textLines(whatIsSought(sought, standing)),
   ];
   if (evenness > 0)
     lines.push(
@@ -97,6 +101,13 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
+}
+
+function whatIsSought(sought: string, standing: readonly string[]): string {
+  const row = `Sought is what hangs as ${printable(sought, 60)}`;
+  if (standing.length === 0) return `${row}; nothing else hangs there.`;
+  const names = standing.map((name) => printable(name, 60)).join(", ");
+  return `${row} (--layer). ${standing.length === 1 ? "This layer stays as it is" : "These layers stay as they are"}: ${names}.`;
 }
 
 /** Names of what is judged beside the island's zones: planes with a target of their own, which rows are not ranked by. */
@@ -199,13 +210,15 @@ const asksNothing = (proposals: readonly Proposal[]): boolean =>
   proposals.length > 0 && proposals.every(({ assessment: { verdict } }) => verdict === "no target");
 
 /** The same for a program: metres, lux, watts. */
-export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput) {
+export function arrangeJson({ study, result, step, evenness, sought, standing }: ArrangeTextInput) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
   const figures = (each: Checked) => checkedJson(each, study.display.length);
   return {
     candlespan: VERSION,
     study: study.title,
     evenness,
+    sought,
+    standing,
     asksNothing: asksNothing(proposals),
     candidates,
     promising,

@@ -106,9 +106,16 @@ describe("a file whose light is not its lamps'", () => {
       leftOut: [],
       cutShort: false,
     };
-    expect(arrangeText({ study, step: 0.05, evenness: 0.4, result: nothing as never })).toContain(
-      "HOLD bar:",
-    );
+    expect(
+      arrangeText({
+        study,
+        step: 0.05,
+        evenness: 0.4,
+        result: nothing as never,
+        sought: "pendants",
+        standing: [],
+      }),
+    ).toContain("HOLD bar:");
     const plain = handoverOf(kitchen());
     const [option] = plain.options;
     const layers = option.scene.layers.map((layer) => ({

@@ -1,9 +1,9 @@
 /** What `arrange` says where no row serves: the figure, the setting or the constraint that stops it. */
 import { expect, it } from "vitest";
-import { judged } from "../support/assessed-arrangement.ts";
-import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 import { stoppedBy, whatStops } from "../../src/words/arrange-stops.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
+import { judged } from "../support/assessed-arrangement.ts";
+import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 const study = tinyStudy([tinyScene()]);
 const [{ assessment }] = judged(study);
@@ -59,8 +59,21 @@ it("names the constraints that leave no row, the commonest first, in the text of
     leftOut,
     cutShort: false,
   };
-  const text = arrangeText({ study, result, step: 0.1, evenness: 0.4 });
+  const text = arrangeText({ study, result, step: 0.1, evenness: 0.4, sought: "pendants", standing: [] });
   expect(text.replace(/\s+/g, " ")).toContain(
     "No row can be hung within these constraints: a box would meet a joist (12 rows);",
+  );
+  expect(text.replace(/\s+/g, " ")).toContain("Sought is what hangs as pendants; nothing else hangs there.");
+  // 2026-11-29: nothing said which layers a search leaves as they are.
+  const beside = arrangeText({
+    study,
+    result,
+    step: 0.1,
+    evenness: 0.4,
+    sought: "domes",
+    standing: ["recessed", "under the cupboards"],
+  });
+  expect(beside.replace(/\s+/g, " ")).toContain(
+    "Sought is what hangs as domes (--layer). These layers stay as they are: recessed, under the cupboards.",
   );
 });

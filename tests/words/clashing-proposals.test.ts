@@ -2,10 +2,10 @@
 import { describe, expect, it } from "vitest";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { openDocument } from "../../src/app/open-document.ts";
-import { swapText } from "../../src/words/swap-text.ts";
+import type { Checked } from "../../src/design/search/checked.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
 import { asBuiltText, boxesText } from "../../src/words/boxes-text.ts";
-import type { Checked } from "../../src/design/search/checked.ts";
+import { swapText } from "../../src/words/swap-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
@@ -68,7 +68,14 @@ describe("a proposal that clashes", () => {
       cutShort: false,
     };
     const texts = {
-      arrange: arrangeText({ study, result: result as never, step: 0.1, evenness: 0.4 }),
+      arrange: arrangeText({
+        study,
+        result: result as never,
+        step: 0.1,
+        evenness: 0.4,
+        sought: "pendants",
+        standing: [],
+      }),
       boxes: boxesText({
         study,
         island: scene.island as never,
@@ -126,10 +133,14 @@ describe("a proposal that clashes", () => {
       ...{ turnedDown: [], leftOut: [] },
       proposals: [{ ...found, assessment, uniformity: 0.2, figures, reasons: ["the only one"] }],
     };
-    const said = arrangeText({ study, result: result as never, step: 0.1, evenness: 0.4 }).replace(
-      /\s+/g,
-      " ",
-    );
+    const said = arrangeText({
+      study,
+      result: result as never,
+      step: 0.1,
+      evenness: 0.4,
+      sought: "pendants",
+      standing: [],
+    }).replace(/\s+/g, " ");
     expect(said).toContain("✕ falls short, and 1 clash; patchy");
     expect(said).toContain("promise to meet every target on the island");
     expect(said).toMatch(

@@ -43,6 +43,8 @@ const FIGURES: KeysOf<CheckedJson> = {
 export const ARRANGE_ANSWER = object<ArrangeJson>("What `arrange --json` prints.", {
   ...HEAD,
   evenness: number("Least evenness asked of the whole top."),
+  sought: text("The layer whose pendants were sought."),
+  standing: list("The layers that stay as they are.", { type: "string" }),
   asksNothing: flag("Whether no zone has a target."),
   candidates: count("Rows compared by their light."),
   promising: count("Of these, rows that promise to meet every target."),
