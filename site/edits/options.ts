@@ -25,7 +25,7 @@ export function addOption(study: RawStudy, option: Omit<RawArrangement, "letter"
   return replaceOptions(`add option ${name}`, [...list, { ...option, name, letter: newLetter(list) }]);
 }
 
-/** Copies an option; the copy stands after it, under a letter of its own. */
+/** Copies an option; the copy stands at the end, under a letter of its own: letters then rise along the list. */
 export function copyOption(study: RawStudy, index: number): NamedEdit {
   const list = lettered(study);
   const { name } = list[index];
@@ -37,8 +37,7 @@ export function copyOption(study: RawStudy, index: number): NamedEdit {
       list.map((each) => each.name),
     ),
   };
-  list.splice(index + 1, 0, copy);
-  return replaceOptions(`copy option ${name}`, list);
+  return replaceOptions(`copy option ${name}`, [...list, copy]);
 }
 
 export function removeOption(study: RawStudy, index: number): NamedEdit {

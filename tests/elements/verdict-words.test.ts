@@ -225,4 +225,9 @@ it("says the evenness that is judged, and the other with its reason", () => {
   expect(row.drivers).toMatch(
     /^Evenness on the fine grid 0\.43\. verdicts rest on the verification grid.*fine grid.*between/i,
   );
+  // 2026-11-29: where a case was open too, two full stops stood between its sentence and the other.
+  const drivers = [{ input: "flux of dome", kind: "flux", share: 0.8 }] as Check["drivers"];
+  const open = check(510, "too close to call", { drivers });
+  const [both] = said([zone("prep", [open, uneven])]).zones;
+  expect(both.drivers).toMatch(/^The uncertainty is mostly .*[^.]\. Evenness on the fine grid 0\.43\. /);
 });

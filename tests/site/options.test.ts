@@ -19,12 +19,12 @@ it("gives a copy the next letter and leaves the others theirs", () => {
   const copied = after(study, copyOption(study, 0));
   expect(named(copied)).toEqual([
     "A three domes",
-    "D three domes, copy",
     "B two narrow cones",
     "C three opal globes",
+    "D three domes, copy",
   ]);
   const fewer = after(copied, removeOption(copied, 0));
-  expect(named(fewer)).toEqual(["D three domes, copy", "B two narrow cones", "C three opal globes"]);
+  expect(named(fewer)).toEqual(["B two narrow cones", "C three opal globes", "D three domes, copy"]);
   const more = after(fewer, addOption(fewer, { name: "two narrow cones", layers: [] }));
   expect(named(more).at(-1)).toBe("E two narrow cones 2");
 });

@@ -14,9 +14,8 @@ export function optionBar(app: AppView): TemplateResult {
     <div class="heading-with-action">
       <h2 id="options-heading">Option</h2>
       <button type="button" @click=${() => {
-        const index = app.arrangement;
-        app.edit(copyOption(app.study, index));
-        app.showArrangement(index + 1);
+        app.edit(copyOption(app.study, app.arrangement));
+        app.showArrangement(list.length);
       }}>Copy option</button>
     </div>
     <div class="options" role="group" aria-label="Option on screen">

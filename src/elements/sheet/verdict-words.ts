@@ -85,11 +85,11 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
         ? "nothing is asked of it"
         : words.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
     drivers: [
-      ...judged.split(". ").slice(1),
+      ...judged.split(/(?<=\.) /).slice(1),
       ...zone.checks.flatMap(({ fine }) =>
         fine === undefined ? [] : [`Evenness on the fine grid ${fine.toFixed(2)}. ${TWO_GRIDS}`],
       ),
-    ].join(". "),
+    ].join(" "),
     mark: verdictMark(zone.verdict, clashes),
     style: verdictStyle(zone.verdict, clashes),
   };
