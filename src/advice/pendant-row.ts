@@ -20,6 +20,8 @@ export interface PendantRow {
   /** Whether several types or layers hang there; then no other row is worked out. */
   readonly mixed: boolean;
   readonly count: number;
+  /** How many more hang over the top and stand in no row with these. */
+  readonly apart: number;
   /** Centres along the island, rising. */
   readonly stations: readonly number[];
   /** Mean place across. */
@@ -77,6 +79,7 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     luminaire,
     mixed:
       over.some((each, i) => i !== layer && each.length > 0) || all.some((p) => p.luminaire !== luminaire),
+    apart: all.length - row.length,
     stations,
     across: mean(places.map(([, y]) => y)),
     rim: Math.max(...row.map((placed) => extentAlong(island, placed, 0))),

@@ -51,15 +51,20 @@ export function heightsWords({ count, clearance, aboveFloor, highest }: PendantR
 
 function row({ row: hung }: Findings, words: Wording): FindingsSection {
   if (hung === undefined) return { heading: "Pendants", sentences: [] };
-  const { count, rim, pitch, gap, ends } = hung;
-  const apart =
+  const { count, rim, pitch, gap, ends, apart } = hung;
+  const between =
     pitch === undefined || gap === undefined
       ? ""
       : `, ${words.length(pitch)} centre to centre, ${words.length(gap)} free between them`;
   return {
     heading: "Pendants",
     sentences: [
-      `${count} ${count === 1 ? "pendant" : "pendants"} ${words.length(rim)} wide${apart}, ${endsWords(ends, words)}. ${heightsWords(hung, words)}`,
+      `${count} ${count === 1 ? "pendant" : "pendants"} ${words.length(rim)} wide${between}, ${endsWords(ends, words)}. ${heightsWords(hung, words)}`,
+      ...(apart === 0
+        ? []
+        : [
+            `${apart} more ${apart === 1 ? "hangs" : "hang"} over the top in no line with ${count === 1 ? "it" : "them"}: rules of thumb about the number, the spacing and the ends speak of this row alone.`,
+          ]),
     ],
   };
 }

@@ -72,6 +72,21 @@ describe("what stands beside the verdict", () => {
   const sections = found();
   const said = (heading: string): string => sectionOf(sections, heading).sentences.join(" ");
 
+  it("held rules of thumb against one row of two and did not say so", () => {
+    const [pendants] = LAYERS;
+    const row = { count: 2, clearance: 0.6, spacing: 0.9 };
+    const layers = [-0.3, 0.3].map((across) => ({
+      ...pendants,
+      name: `row at ${across}`,
+      row: { ...row, offset: [0, across] },
+    }));
+    const { sentences } = sectionOf(found({ arrangements: [{ name: "two rows", layers }] }), "Pendants");
+    expect(sentences[1]).toBe(
+      "2 more hang over the top in no line with them: rules of thumb about the number, the spacing and the ends speak of this row alone.",
+    );
+    expect(sectionOf(sections, "Pendants").sentences).toHaveLength(1);
+  });
+
   it("gave marked watts where no luminaire states them", () => {
     const { table } = sectionOf(sections, "Load");
     expect(table?.rows.map((row) => row[4])).toEqual(["marked", "–", "–"]);

@@ -201,6 +201,7 @@ function rowOf(
     layer,
     luminaire: own[0].luminaire,
     mixed: own.length > 1,
+    apart: 0,
     stations,
     across,
     rim: Math.max(...own.map((kind) => kind.rim)),
