@@ -7,6 +7,7 @@
  */
 
 import type { Issue, Phrase } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import { phrase } from "../diagnostics/phrase.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import { area, depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
@@ -14,6 +15,7 @@ import { convexPieces, intersection } from "../geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
+import { insideRoom } from "../scene/inside-room.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, RoomDoor, RoomShape, Scene } from "../scene/scene.ts";
 import { onWall, wallFrame } from "../scene/surfaces.ts";
@@ -61,9 +63,9 @@ export function oddInputs(document: StudyDocument, study: Study, file?: string):
 
 function checkCeiling(room: RoomShape, ledger: Ledger): void {
   const { keepOuts = [], joists, length, width } = room;
-  const plan = convexPieces(rectangle(0, 0, length, width));
+  const plan = rectangle(0, 0, length, width);
   keepOuts.forEach(({ name, outline }, i) => {
-    if (area(intersection(plan, convexPieces(outline))) > COMMON) return;
+    if (meet(plan, outline)) return;
     ledger.warn(
       "keep-out-outside",
       `/room/keepOuts/${i}`,
@@ -183,15 +185,14 @@ function checkAims({ arrangements }: StudyDocument, room: RoomShape, ledger: Led
   });
 }
 
-function checkAim([x, y, z]: Vec3, path: string, room: RoomShape, ledger: Ledger): void {
-  const isInside = x >= 0 && y >= 0 && x <= room.length && y <= room.width;
-  if (isInside && z >= 0 && z <= ceilingAt(room, x, y)) return;
+function checkAim(aim: Vec3, path: string, room: RoomShape, ledger: Ledger): void {
+  if (insideRoom(aim, room)) return;
   ledger.warn(
     "aim-outside",
     path,
     "The luminaire aims at a point beyond the room.",
     withinRoom(room),
-    phrase`(${x}, ${y}, ${z})`,
+    phrase`(${aim[0]}, ${aim[1]}, ${aim[2]})`,
   );
 }
 
@@ -200,7 +201,7 @@ const withinRoom = ({ length, width }: RoomShape): Phrase => phrase`x 0 to ${len
 function checkLuminaires({ luminaires }: Study, ledger: Ledger): void {
   for (const [name, luminaire] of luminaires) {
     const { flux, watts, markedWatts, weight, canopy, suspensions = [], feed } = luminaire;
-    const path = `/luminaires/${name}`;
+    const path = pathTo("/luminaires", name);
     if (watts === 0 && flux > 0)
       ledger.warn(
         "watts-none",

@@ -10,9 +10,8 @@ import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../g
 import type { PlaneDocument } from "../study/study-schema.ts";
 import { type GridArea, gridCells, gridPlane, MOST_CELLS, outlineSpacing } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
-import { ceilingAt } from "./ceiling-height.ts";
+import { insideRoom } from "./inside-room.ts";
 import { islandDirection, islandToRoom } from "./island-frame.ts";
-import { ON_SURFACE } from "./points-in-solids.ts";
 import type { Island, RoomShape } from "./scene.ts";
 import { standsForTop } from "./top-plane.ts";
 import type { PlannedZone } from "./zones.ts";
@@ -290,10 +289,4 @@ function grid(
     return undefined;
   }
   return gridPlane(about, gridArea, columns, rows);
-}
-
-function insideRoom([x, y, z]: Vec3, room: RoomShape): boolean {
-  const t = ON_SURFACE;
-  if (x < -t || y < -t || z < -t || x > room.length + t || y > room.width + t) return false;
-  return z <= ceilingAt(room, x, y) + t;
 }

@@ -109,6 +109,15 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     { ...spot({}), ...hung({ row: { count: 3, clearance: 0.8, aim: [2, 2, -3] } }) },
   ],
   ["light of no power", "/luminaires/s/watts", "watts-none", { ...spot({ watts: 0 }), ...hung(AT) }],
+  [
+    "light of no power from a name with a slash",
+    "/luminaires/a~1b/watts",
+    "watts-none",
+    {
+      luminaires: { "a/b": { beam: { flux: 650, angle: 36 }, watts: 0 } },
+      arrangements: [{ name: "A", layers: [{ name: "p", luminaire: "a/b", ...AT }] }],
+    },
+  ],
   ["watts for milliwatts", "/luminaires/s/watts", "efficacy-low", { ...spot({ watts: 9000 }), ...hung(AT) }],
   [
     "more watts than marked",

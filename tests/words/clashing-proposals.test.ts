@@ -9,6 +9,9 @@ import { swapText } from "../../src/words/swap-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
+/** What both searches were asked. */
+const ASKED = { step: 0.1, evenness: 0.4, sought: "pendants", standing: [] };
+
 /** Two downlights within 20 mm of one another: their boxes clash. */
 const STUDY = {
   format: "candlespan-study",
@@ -68,14 +71,7 @@ describe("a proposal that clashes", () => {
       cutShort: false,
     };
     const texts = {
-      arrange: arrangeText({
-        study,
-        result: result as never,
-        step: 0.1,
-        evenness: 0.4,
-        sought: "pendants",
-        standing: [],
-      }),
+      arrange: arrangeText({ study, result: result as never, ...ASKED }),
       boxes: boxesText({
         study,
         island: scene.island as never,
@@ -133,14 +129,7 @@ describe("a proposal that clashes", () => {
       ...{ turnedDown: [], leftOut: [] },
       proposals: [{ ...found, assessment, uniformity: 0.2, figures, reasons: ["the only one"] }],
     };
-    const said = arrangeText({
-      study,
-      result: result as never,
-      step: 0.1,
-      evenness: 0.4,
-      sought: "pendants",
-      standing: [],
-    }).replace(/\s+/g, " ");
+    const said = arrangeText({ study, result: result as never, ...ASKED }).replace(/\s+/g, " ");
     expect(said).toContain("✕ falls short, and 1 clash; patchy");
     expect(said).toContain("promise to meet every target on the island");
     expect(said).toMatch(
