@@ -19,9 +19,22 @@ afterAll(() => rmSync(folder, { recursive: true }));
 it("makes every paper in the page, PDFs among them, under the page's own security policy", async () => {
   const { page, troubles } = viewer;
   await refined(page);
+  // 2026-11-29: what was said while the sheets were laid out went when they were there.
+  let layOut = (): void => {};
+  const isAsked = new Promise<void>((resolve) => (layOut = resolve));
+  await page.route(/paper-previews/, async (route) => {
+    await isAsked;
+    await route.continue();
+  });
   await page.getByRole("button", { name: "Hand-over" }).click();
+  await page.keyboard.press("Control+z");
+  const line = page.locator("footer .line");
+  await poll(() => line.innerText()).toBe("Nothing to undo.");
+  layOut();
   const pictures = page.locator(".drawer img");
   await poll(() => pictures.count()).toBe(7);
+  expect(await line.innerText()).toBe("Nothing to undo.");
+  await page.unroute(/paper-previews/);
   const isDrawn = (img: SVGElement | HTMLElement) => (img as HTMLImageElement).naturalWidth > 100;
   await poll(() => pictures.first().evaluate(isDrawn)).toBe(true);
   if (process.env.SCREENS !== undefined) {

@@ -171,7 +171,6 @@ async function lay(app: AppView, drawer: Drawer): Promise<void> {
     drawer.pictures = pictures;
     drawer.unwritten = unwritten;
     drawer.rooms = pictured.length;
-    app.say("");
   } catch (error) {
     drawer.problem = error instanceof Error ? error.message : String(error);
   }
