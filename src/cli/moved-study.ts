@@ -3,6 +3,7 @@
 import { dirname, relative, resolve } from "node:path";
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import { insideFolder } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";
 import type { Arguments } from "./command.ts";
@@ -24,7 +25,7 @@ export function movedStudy(document: StudyDocument, args: Arguments, out: string
       continue;
     }
     const read = readWithin(reach, photometry, FILE_LIMITS.photometricArchive, {
-      path: `/luminaires/${name}/photometry`,
+      path: pathTo(pathTo("/luminaires", name), "photometry"),
     });
     if (!read.ok) return read;
     embedded[photometry] = { base64: Buffer.from(read.value.bytes).toString("base64") };

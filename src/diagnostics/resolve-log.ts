@@ -116,4 +116,5 @@ export class Ledger {
   }
 }
 
+/** Why a default stands that nobody stated. */
 export const TYPICAL = "not given; common practice, no source";

@@ -5,6 +5,7 @@
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
+import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
@@ -16,7 +17,7 @@ import { unstatedOpening } from "../photometry/unstated-opening.ts";
 import { radians } from "../units/quantities.ts";
 import type { beamLuminaire } from "./beam-luminaire.ts";
 import { bodyOutline } from "./body-profiles.ts";
-import { type BodyDefault, type BodyDescription, bodyOf } from "./described-body.ts";
+import { type BodyDescription, bodyOf } from "./described-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
@@ -48,7 +49,7 @@ export interface LuminaireDescription extends Omit<ProductFacts, "lamp"> {
 
 export interface BuiltLuminaire {
   readonly luminaire: Luminaire;
-  readonly defaults: readonly BodyDefault[];
+  readonly defaults: readonly DefaultUsed[];
 }
 
 /** Builds a luminaire. `path` is the document path of its description, for issues. The photometry has been read

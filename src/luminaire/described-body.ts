@@ -2,6 +2,7 @@
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
+import { type DefaultUsed, TYPICAL } from "../diagnostics/resolve-log.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, usualRise } from "./body-profiles.ts";
@@ -20,21 +21,11 @@ export interface BodyDescription {
   readonly transmittance?: number;
 }
 
-/** Of one value of the body: where the document would say it, and why it stands. */
-export interface BodyDefault {
-  readonly path: string;
-  readonly value: unknown;
-  readonly why: string;
-}
-
 const BODY_REFLECTANCE = 0.5;
 /** Of a body whose size neither study nor file says (m). */
 const USUAL_SIDE = 0.3;
 /** A body this long and twice as long as wide is a bar, usually no higher than so (m). */
 const BAR = { length: 0.6, height: 0.08 };
-/** Why a size stands that nobody stated. */
-export const TYPICAL = "not given; common practice, no source";
-
 const LUMINOUS = "not given; the luminous opening's";
 
 /** The body that a description gives, with usual values, each listed, for what it leaves open.
@@ -43,9 +34,9 @@ export function bodyOf(
   given: BodyDescription,
   opening: LuminousOpening,
   path: string,
-): Outcome<{ body: Body; defaults: BodyDefault[] }> {
+): Outcome<{ body: Body; defaults: DefaultUsed[] }> {
   const at = pathTo(path, "body");
-  const defaults: BodyDefault[] = [];
+  const defaults: DefaultUsed[] = [];
   const fill = <T>(key: string, value: T, why: string): T => {
     defaults.push({ path: pathTo(at, key), value, why });
     return value;

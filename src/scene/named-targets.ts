@@ -1,5 +1,6 @@
 /** The targets a study asks for: its own, and the published ones its zones name. */
 
+import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { TargetDocument } from "../study/study-schema.ts";
 import type { Requirement, Target } from "./target.ts";
@@ -22,7 +23,7 @@ export function targetsOf(
     if (target.requirements.length === 0)
       ledger.warn(
         "target-empty",
-        `/targets/${id}`,
+        pathTo("/targets", id),
         "The target asks for nothing: no illuminance, minimum or uniformity.",
       );
     targets.set(id, target);

@@ -2,6 +2,7 @@
 
 import type { Outcome } from "../diagnostics/issue.ts";
 import { success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import { readJson } from "../diagnostics/json-text.ts";
 import { isShadeLamp, type LampDocument, type ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import type { LengthUnit } from "../units/length-text.ts";
@@ -37,7 +38,7 @@ export function readShades(text: string, file: string, name: string): Outcome<re
               name: key,
               lamp,
               shade,
-              path: alone ? "" : `/luminaires/${key}`,
+              path: alone ? "" : pathTo("/luminaires", key),
               ...(unit === undefined ? {} : { unit }),
             },
           ],
@@ -52,7 +53,7 @@ function wrapped(
   name: string,
   locate: (path: string) => { line: number; column: number },
 ): Outcome<StudyDocument> {
-  const prefix = `/luminaires/${name}`;
+  const prefix = pathTo("/luminaires", name);
   const inner = (path: string) => (path.startsWith(prefix) ? path.slice(prefix.length) : "");
   const checked = checkStudy(
     {

@@ -6,14 +6,14 @@
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
+import { pathTo } from "../../diagnostics/json-path.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { type DefaultUsed, TYPICAL } from "../../diagnostics/resolve-log.ts";
 import { capital } from "../../diagnostics/sentence.ts";
-import { TYPICAL } from "../../luminaire/described-body.ts";
 import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
-import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
 import { canopyCover } from "./drop.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
@@ -49,6 +49,8 @@ export function holds(
     if (boxes.length > 0) found.push({ tags: boxes.map((box) => box.tag), words, field: fieldOf(boxes[0]) });
   };
   const assumed = (path: string): boolean => defaults.some((each) => each.path === path);
+  const bodyDefault = ({ luminaire: { name } }: SetOutBox, key: string): DefaultUsed | undefined =>
+    defaults.find(({ path }) => path === `${pathTo("/luminaires", name)}/body/${key}`);
   if (assumed("/island/centre"))
     hold(pendants, "The island's place was not given; the middle of the room stands in for it.", () => [
       "island",
@@ -60,14 +62,14 @@ export function holds(
       "height",
     ]);
   hold(
-    pendants.filter((box) => assumed(`/luminaires/${box.luminaire.name}/body/height`)),
+    pendants.filter((box) => bodyDefault(box, "height") !== undefined),
     "Height of the luminaire's body not given: the drop rests on a typical one.",
     ofLuminaire("body", "height"),
   );
-  const isTypical = ({ luminaire }: SetOutBox, key: string): boolean =>
-    defaults.some(({ path, why }) => path === `/luminaires/${luminaire.name}/body/${key}` && why === TYPICAL);
   hold(
-    pendants.filter((box) => ["diameter", "length", "width"].some((key) => isTypical(box, key))),
+    pendants.filter((box) =>
+      ["diameter", "length", "width"].some((key) => bodyDefault(box, key)?.why === TYPICAL),
+    ),
     "Width of the luminaire's body not given: a typical one stands in for it.",
     ofLuminaire("body"),
   );
