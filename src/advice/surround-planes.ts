@@ -15,7 +15,7 @@ import { type GridArea, gridCells, gridPlane } from "../scene/calculation-grid.t
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import { type IslandSide, sideAxes } from "../scene/island-side.ts";
-import { ON_SURFACE } from "../scene/points-in-solids.ts";
+import { ON_SURFACE } from "../scene/inside-room.ts";
 import type { Island, Scene, SolidBody } from "../scene/scene.ts";
 
 export type SurroundPlaneKind = "front" | "aisle";

@@ -6,7 +6,7 @@
  * Found beside the light, not before it: the light of a study does not depend on any of it.
  */
 
-import type { Issue, Phrase } from "../diagnostics/issue.ts";
+import type { Issue } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import { phrase } from "../diagnostics/phrase.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
@@ -14,11 +14,10 @@ import { area, depthInside, type Polygon, rectangle } from "../geometry/polygon.
 import { convexPieces, intersection } from "../geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
-import { ceilingAt } from "../scene/ceiling-height.ts";
-import { insideRoom } from "../scene/inside-room.ts";
+import { insideRoom, planOfRoom } from "../scene/inside-room.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { Island, RoomDoor, RoomShape, Scene } from "../scene/scene.ts";
-import { onWall, wallFrame } from "../scene/surfaces.ts";
+import type { Island, RoomShape, Scene } from "../scene/scene.ts";
+import { lowestCeiling } from "../scene/surfaces.ts";
 import type { StudyDocument } from "../study/study.ts";
 
 /** Two people nearer to one another (m) stand in one place. */
@@ -70,7 +69,7 @@ function checkCeiling(room: RoomShape, ledger: Ledger): void {
       "keep-out-outside",
       `/room/keepOuts/${i}`,
       `The keep-out "${name}" lies wholly beyond the room: it keeps nothing out.`,
-      withinRoom(room),
+      planOfRoom(room),
       phrase`a corner at (${outline[0][0]}, ${outline[0][1]})`,
     );
   });
@@ -89,7 +88,7 @@ function checkCeiling(room: RoomShape, ledger: Ledger): void {
 function checkDoors(room: RoomShape, ledger: Ledger): void {
   const { doors = [], openings = [] } = room;
   doors.forEach((door, i) => {
-    const lowest = ceilingOver(room, door);
+    const lowest = lowestCeiling(room, door.wall, door.from, door.width);
     if (door.height > lowest + 1e-3)
       ledger.warn(
         "door-height",
@@ -114,16 +113,6 @@ function checkDoors(room: RoomShape, ledger: Ledger): void {
         phrase`${door.from} to ${door.from + door.width} and ${window.from} to ${window.from + window.length} along wall ${String(door.wall)}`,
       );
   });
-}
-
-function ceilingOver(room: RoomShape, { wall, from, width }: RoomDoor): number {
-  const frame = wallFrame(room, wall);
-  return Math.min(
-    ...[from, from + width].map((along) => {
-      const [x, y] = onWall(frame, along, 0);
-      return ceilingAt(room, x, y);
-    }),
-  );
 }
 
 function checkTop({ hob, sink }: Island, ledger: Ledger): void {
@@ -191,12 +180,10 @@ function checkAim(aim: Vec3, path: string, room: RoomShape, ledger: Ledger): voi
     "aim-outside",
     path,
     "The luminaire aims at a point beyond the room.",
-    withinRoom(room),
+    planOfRoom(room),
     phrase`(${aim[0]}, ${aim[1]}, ${aim[2]})`,
   );
 }
-
-const withinRoom = ({ length, width }: RoomShape): Phrase => phrase`x 0 to ${length}, y 0 to ${width}`;
 
 function checkLuminaires({ luminaires }: Study, ledger: Ledger): void {
   for (const [name, luminaire] of luminaires) {

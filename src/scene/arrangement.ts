@@ -20,6 +20,7 @@ import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "..
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
+import { overFloor, spaceOfRoom } from "./inside-room.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
 import { checkDimmer, switchPlaces } from "./layer-controls.ts";
 import { rowSpacing } from "./row-spacing.ts";
@@ -276,16 +277,9 @@ function checkPlace(
   { room, ledger }: Surroundings,
 ): void {
   const [x, y, z] = origin;
-  const inside = (value: number, most: number) => value >= -NEGLIGIBLE && value <= most + NEGLIGIBLE;
   const where = phrase`(${lengthList(origin)})`;
-  if (!inside(x, room.length) || !inside(y, room.width) || z < -NEGLIGIBLE) {
-    ledger.error(
-      "luminaire-outside",
-      "",
-      "The luminaire hangs outside the room.",
-      phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
-      where,
-    );
+  if (!overFloor(origin, room, NEGLIGIBLE) || z < -NEGLIGIBLE) {
+    ledger.error("luminaire-outside", "", "The luminaire hangs outside the room.", spaceOfRoom(room), where);
     return;
   }
   const ceiling = ceilingAt(room, x, y);

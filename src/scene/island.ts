@@ -8,6 +8,7 @@ import { convexPieces, difference, intersection, leftOf } from "../geometry/poly
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
+import { overFloor } from "./inside-room.ts";
 import { islandToRoom } from "./island-frame.ts";
 import { regionOutline, simplePolygon } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
@@ -69,9 +70,7 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
       phrase`${height}`,
     );
   const corners = outline.map((p) => islandToRoom(island, p));
-  const out = corners.find(
-    ([x, y]) => x < -1e-6 || y < -1e-6 || x > room.length + 1e-6 || y > room.width + 1e-6,
-  );
+  const out = corners.find((corner) => !overFloor(corner, room, 1e-6));
   if (out !== undefined)
     ledger.error(
       "island-outside",

@@ -4,6 +4,7 @@ import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { LayerDocument } from "../study/study-schema.ts";
+import { overFloor, planOfRoom } from "./inside-room.ts";
 import type { RoomShape, SwitchPlace } from "./scene.ts";
 
 /** From the walls (m), so that a switch's symbol is read beside them. */
@@ -12,24 +13,24 @@ const BESIDE_WALL = 0.1;
 /** Where nobody said: in the corner of walls 0 and 3, one beside the other along wall 0, the last across the room. */
 export function switchPlaces(
   switches: NonNullable<LayerDocument["switches"]>,
-  { length, width }: RoomShape,
+  room: RoomShape,
   ledger: Ledger,
 ): SwitchPlace[] {
   return switches.map(({ at }, i): SwitchPlace => {
     if (at !== undefined) {
-      if (at[0] < 0 || at[1] < 0 || at[0] > length || at[1] > width)
+      if (!overFloor(at, room, 0))
         ledger.error(
           "switch-outside",
           `/switches/${i}/at`,
           "The switch lies outside the room.",
-          phrase`x 0 to ${length}, y 0 to ${width}`,
+          planOfRoom(room),
           phrase`(${at[0]}, ${at[1]})`,
         );
       return { at };
     }
     const isAcross = i > 0 && i === switches.length - 1;
     const place: Vec2 = isAcross
-      ? [length - BESIDE_WALL, width - BESIDE_WALL]
+      ? [room.length - BESIDE_WALL, room.width - BESIDE_WALL]
       : [BESIDE_WALL * (1 + 5 * i), BESIDE_WALL];
     ledger.note(`/switches/${i}/at`, place, "not given; a corner of the room");
     return { at: place, assumed: true };

@@ -16,6 +16,7 @@ import { box, placed, together } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { PersonDocument } from "../study/study-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
+import { overFloor, planOfRoom } from "./inside-room.ts";
 import { roomToIsland } from "./island-frame.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 
@@ -89,12 +90,12 @@ export function personOf(
           island === undefined ? CHAIR : stoolSeat(island),
           island === undefined ? TYPICAL : `0.28 m below the top: ${TYPICAL}`,
         );
-  if (at[0] < 0 || at[1] < 0 || at[0] > room.length || at[1] > room.width)
+  if (!overFloor(at, room, 0))
     ledger.error(
       "person-outside",
       "/at",
       "The person stands outside the room.",
-      phrase`x 0 to ${room.length}, y 0 to ${room.width}`,
+      planOfRoom(room),
       phrase`(${at[0]}, ${at[1]})`,
     );
   if (island !== undefined && depthInside(roomToIsland(island, at), island.outline) > 0)

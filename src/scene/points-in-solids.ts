@@ -5,10 +5,8 @@ import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds, depthInside } from "../geometry/polygon.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";
+import { ON_SURFACE } from "./inside-room.ts";
 import type { Solid } from "./solids.ts";
-
-/** A point this close to a face lies on it (m). */
-export const ON_SURFACE = 1e-3;
 
 /** Planes with their covered points dealt with: a grid that passes through a solid, or under one, keeps the cells
  * in the open and says how many it left out; a free point, and a zone of the island, inside a solid is an error.

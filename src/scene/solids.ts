@@ -16,6 +16,7 @@ import type { BodyDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import type { Face } from "./faces.ts";
+import { ON_SURFACE, overFloor, spaceOfRoom } from "./inside-room.ts";
 import { basePieces } from "./island.ts";
 import { islandToRoom } from "./island-frame.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
@@ -98,19 +99,17 @@ export function bodySolid(
   const [c, s] = turn === undefined ? [1, 0] : [Math.cos(radians(turn)), Math.sin(radians(turn))];
   const corners: Vec2[] = rectangleBetween(-hx, -hy, hx, hy);
   const outline = corners.map(([x, y]): Vec2 => [middle[0] + c * x - s * y, middle[1] + s * x + c * y]);
-  const outside = outline.some(
-    ([x, y]) => x < -1e-3 || y < -1e-3 || x > room.length + 1e-3 || y > room.width + 1e-3,
-  );
-  if (outside || low[2] < -1e-3)
+  const outside = outline.some((corner) => !overFloor(corner, room));
+  if (outside || low[2] < -ON_SURFACE)
     ledger.error(
       "body-outside",
       `${path}/box`,
       "The body reaches outside the room.",
-      phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
+      spaceOfRoom(room),
       phrase`corners (${low[0]}, ${low[1]}, ${low[2]}) and (${high[0]}, ${high[1]}, ${high[2]})`,
     );
   const ceiling = Math.min(...outline.map(([x, y]) => ceilingAt(room, x, y)));
-  if (!outside && high[2] > ceiling + 1e-3)
+  if (!outside && high[2] > ceiling + ON_SURFACE)
     ledger.warn(
       "body-above-ceiling",
       `${path}/box`,

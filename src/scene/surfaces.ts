@@ -38,6 +38,16 @@ export function onWall({ corner, direction }: WallFrame, along: number, z: numbe
   return [corner[0] + along * direction[0], corner[1] + along * direction[1], z];
 }
 
+/** Height of the ceiling (m) over the lower end of a stretch of a wall. */
+export function lowestCeiling(room: RoomShape, wall: number, from: number, length: number): number {
+  const frame = wallFrame(room, wall);
+  const heights = [from, from + length].map((along) => {
+    const [x, y] = onWall(frame, along, 0);
+    return ceilingAt(room, x, y);
+  });
+  return Math.min(...heights);
+}
+
 function face(
   part: SurfacePart,
   name: string,
@@ -163,17 +173,14 @@ function openingsOf(document: RoomDocument, room: RoomShape, ledger: Ledger): Gl
       height,
       reflectance,
     };
-    const frame = wallFrame(room, wall);
-    const lowest = [from, from + length].map((along) => {
-      const [x, y] = onWall(frame, along, 0);
-      return ceilingAt(room, x, y);
-    });
-    if (from + length > frame.length + 1e-6 || sill + height > Math.min(...lowest) + 1e-6) {
+    const wide = wallFrame(room, wall).length;
+    const lowest = lowestCeiling(room, wall, from, length);
+    if (from + length > wide + 1e-6 || sill + height > lowest + 1e-6) {
       ledger.error(
         "opening-outside",
         path,
         `The opening reaches beyond wall ${wall}.`,
-        phrase`within ${frame.length} × ${Math.min(...lowest)}`,
+        phrase`within ${wide} × ${lowest}`,
         phrase`${from} to ${from + length} along the wall, ${sill} to ${sill + height} above the floor`,
       );
       return;

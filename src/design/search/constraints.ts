@@ -13,6 +13,7 @@ import { highestPoint } from "../../luminaire/extent.ts";
 import { planForm } from "../../luminaire/plan-extent.ts";
 import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
+import { overFloor } from "../../scene/inside-room.ts";
 import { topHeightAt } from "../../scene/island-frame.ts";
 import {
   type Candidate,
@@ -145,7 +146,7 @@ function meetsCeiling(candidate: Candidate, rows: SearchedLayer): string | undef
     const [x, y, z] = origin;
     if (z + Math.max(0, highestPoint(placed.luminaire, rotation)) > ceilingAt(room, x, y))
       return "the pendants would reach the ceiling";
-    if (x < 0 || y < 0 || x > room.length || y > room.width) return "it would hang outside the room";
+    if (!overFloor(origin, room, 0)) return "it would hang outside the room";
     const met = boxMeets(room, pendantBoxAt(placed));
     if (met !== undefined) return `a box would meet ${met}`;
   }

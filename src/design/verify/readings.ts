@@ -13,6 +13,7 @@ import { failure, type Issue, type Outcome, type Phrase, success } from "../../d
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { issueTexts, phrase } from "../../diagnostics/phrase.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { overFloor, spaceOfRoom } from "../../scene/inside-room.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
@@ -109,11 +110,11 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     const { island, room } = scene;
     const [x, y] = onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
     const z = (cell("z") ?? "") === "" ? levelAt(scene, [x, y]) : length("z");
-    if (x < 0 || y < 0 || z < 0 || x > room.length || y > room.width)
+    if (!overFloor([x, y], room, 0) || z < 0)
       fault(
         line,
         `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > (has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM) ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm." : ""}`,
-        phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
+        spaceOfRoom(room),
         phrase`${onIsland ? `${cell("along")}, ${cell("across")} on the island: ` : ""}x ${x}, y ${y}`,
       );
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];

@@ -1,6 +1,7 @@
 /** Where readings were taken if their columns were counted from the other end, or along and across are exchanged. */
 
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import { overFloor } from "../../scene/inside-room.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { LuminaireLight, SiteView } from "./reading-light.ts";
@@ -58,7 +59,7 @@ export function placedViews(
     view("other end", "across", ([u, v]) => [u, width - v]),
     view("other end", "both", ([u, v]) => [length - u, width - v]),
     view("axes swapped", undefined, ([u, v]) => [v, u]),
-  ].filter((one) => one.places.every(([x, y]) => x >= 0 && y >= 0 && x <= room.length && y <= room.width));
+  ].filter((one) => one.places.every((place) => overFloor(place, room, 0)));
 }
 
 /** The light of views, out of light calculated at the readings' own places and then at those of each view. */
