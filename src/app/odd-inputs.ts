@@ -18,7 +18,7 @@ import { insideRoom, planOfRoom } from "../scene/inside-room.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, RoomShape, Scene } from "../scene/scene.ts";
 import { lowestCeiling } from "../scene/surfaces.ts";
-import type { StudyDocument } from "../study/study.ts";
+import type { StudyDocument } from "../study/study-schema.ts";
 
 /** Two people nearer to one another (m) stand in one place. */
 const ONE_PLACE = 0.2;

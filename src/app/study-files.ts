@@ -8,10 +8,11 @@
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
+import type { PhotometryReader } from "../photometry/readers/checked-text.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
-import { type PhotometryReader, readerFor } from "../photometry/readers/reader-for.ts";
+import { readerFor } from "../photometry/readers/reader-for.ts";
 import { type PhotometryPath, photometryPaths } from "../study/photometry-paths.ts";
-import type { StudyDocument } from "../study/study.ts";
+import type { StudyDocument } from "../study/study-schema.ts";
 
 /** A file the study names, by its path in the study. */
 export interface StudyFile {

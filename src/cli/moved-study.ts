@@ -5,7 +5,7 @@ import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import { insideFolder } from "../study/photometry-paths.ts";
-import type { StudyDocument } from "../study/study.ts";
+import type { StudyDocument } from "../study/study-schema.ts";
 import type { Arguments } from "./command.ts";
 import { reachOf, readWithin } from "./files/reach.ts";
 

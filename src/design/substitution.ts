@@ -13,7 +13,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/with-lamp-flux.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
-import type { ArrangementDocument, LayerDocument } from "../study/study.ts";
+import type { ArrangementDocument, LayerDocument } from "../study/arrangement-schema.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/checked.ts";
 
 export interface Substitution {

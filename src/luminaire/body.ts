@@ -5,8 +5,6 @@ import type { BodyProfile } from "./body-profiles.ts";
  * dome, cone, bell, drum and cylinder open downward: their lower rim is level with the opening's lowest point
  * and they rise by `height`; globe, bowl, disc and box are centred on the photometric centre. `offset` moves the body
  * along the luminaire's axis (m, up positive). */
-export type { BodyProfile };
-
 /** Housing and luminous opening may stick out of one another by so much (m): `study-format`, Body. */
 export const STICKS_OUT = 0.02;
 

@@ -12,17 +12,21 @@ import type { SetOutUnit } from "../app/set-out/set-out.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
+import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
 import type { PaperName, Picture } from "../drawing/paper/paper.ts";
 import type { DrawnTolerance } from "../drawing/tolerance-marks.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
-import type { DefaultUsed, ResolvedStudy } from "../scene/resolved-study.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import type { IlluminanceUnit } from "../units/illuminance-text.ts";
-import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import type { FindingsSection } from "../words/findings-sections.ts";
 

@@ -7,8 +7,6 @@ import type { IntensityDistribution } from "./intensity-distribution.ts";
 import type { LuminousOpening } from "./luminous-opening.ts";
 import type { PhotometricFormat } from "./photometric-formats.ts";
 
-export type { PhotometricFormat } from "./photometric-formats.ts";
-
 /** One lamp set or emitter offered by a file. */
 export interface LampSet {
   readonly count: number;

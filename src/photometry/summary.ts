@@ -13,7 +13,8 @@ import { luminousFluxOf } from "./luminous-flux.ts";
 import type { LuminousOpening } from "./luminous-opening.ts";
 import { maximumIntensity } from "./maximum-intensity.ts";
 import { type OrderFacts, orderFacts } from "./order-facts.ts";
-import type { PhotometricFormat, Photometry } from "./photometry.ts";
+import type { PhotometricFormat } from "./photometric-formats.ts";
+import type { Photometry } from "./photometry.ts";
 import { photometryWarnings } from "./photometry-warnings.ts";
 import { measuredSymmetry } from "./symmetry.ts";
 

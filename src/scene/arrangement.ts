@@ -16,7 +16,7 @@ import { ofKnownHeight } from "../luminaire/of-known-height.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/study-schema.ts";
+import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/arrangement-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";

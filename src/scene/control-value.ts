@@ -11,8 +11,6 @@
 
 import type { DimmerControl } from "../study/arrangement-schema.ts";
 
-export type { DimmerControl };
-
 /** Highest level of the logarithmic curve of IEC 62386-102. */
 export const LOGARITHMIC_LEVELS = 254;
 

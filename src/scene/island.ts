@@ -6,7 +6,7 @@ import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { area, bounds, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection, leftOf } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import type { IslandDocument } from "../study/study-schema.ts";
+import type { IslandDocument } from "../study/island-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { overFloor } from "./inside-room.ts";
 import { islandToRoom } from "./island-frame.ts";

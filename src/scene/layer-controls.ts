@@ -3,7 +3,7 @@
 import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import type { LayerDocument } from "../study/study-schema.ts";
+import type { LayerDocument } from "../study/arrangement-schema.ts";
 import { overFloor, planOfRoom } from "./inside-room.ts";
 import type { RoomShape, SwitchPlace } from "./scene.ts";
 

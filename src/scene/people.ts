@@ -14,7 +14,7 @@ import type { Mesh } from "../geometry/mesh.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import { box, placed, together } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
-import type { PersonDocument } from "../study/study-schema.ts";
+import type { PersonDocument } from "../study/room-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
 import { overFloor, planOfRoom } from "./inside-room.ts";
 import { roomToIsland } from "./island-frame.ts";

@@ -5,8 +5,6 @@ import type { CalculationOptions } from "./calculation-options.ts";
 import type { Scene } from "./scene.ts";
 import type { Target } from "./target.ts";
 
-export type { DefaultUsed };
-
 /** A study with every reference followed, every default filled in and every length in metres. */
 export interface ResolvedStudy {
   readonly title: string;

@@ -4,7 +4,7 @@ import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { counterClockwise, crossingSides, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import type { RoomDocument } from "../study/study-schema.ts";
+import type { RoomDocument } from "../study/room-schema.ts";
 import { radians } from "../units/quantities.ts";
 import type { RoomDoor, RoomShape } from "./scene.ts";
 

@@ -12,7 +12,7 @@ import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
 import { normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
-import type { BodyDocument } from "../study/study-schema.ts";
+import type { BodyDocument } from "../study/room-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import type { Face } from "./faces.ts";

@@ -7,7 +7,7 @@ import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import { dot, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
-import type { RoomDocument } from "../study/study-schema.ts";
+import type { RoomDocument } from "../study/room-schema.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { exposedSurfaces, type Face, withoutRegions } from "./faces.ts";
 import type { RoomOpening, RoomShape } from "./scene.ts";

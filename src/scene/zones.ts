@@ -10,7 +10,7 @@ import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds, rectangle, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, insidePoint } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import type { IslandDocument } from "../study/study-schema.ts";
+import type { IslandDocument } from "../study/island-schema.ts";
 import { cutToOutline } from "./island.ts";
 import { topHeightAt } from "./island-frame.ts";
 import { sideAxes } from "./island-side.ts";

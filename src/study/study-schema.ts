@@ -127,15 +127,3 @@ export const studySchema = object({
 export type PlaneDocument = v.InferOutput<typeof planeSchema>;
 export type TargetDocument = v.InferOutput<typeof targetSchema>;
 export type StudyDocument = v.InferOutput<typeof studySchema>;
-
-export type {
-  ArrangementDocument,
-  GridDocument,
-  LayerDocument,
-  PlaceDocument,
-  RowDocument,
-  SettingDocument,
-} from "./arrangement-schema.ts";
-export type { IslandDocument, ZoneDocument } from "./island-schema.ts";
-export type { LuminaireDocument } from "./luminaire-schema.ts";
-export type { BodyDocument, PersonDocument, RoomDocument } from "./room-schema.ts";

@@ -11,23 +11,6 @@ import { migrate, PRESENT_VERSION } from "./migrate.ts";
 import { messageParts } from "./study-fields.ts";
 import { type StudyDocument, studySchema } from "./study-schema.ts";
 
-export type {
-  ArrangementDocument,
-  BodyDocument,
-  GridDocument,
-  IslandDocument,
-  LayerDocument,
-  LuminaireDocument,
-  PersonDocument,
-  PlaceDocument,
-  PlaneDocument,
-  RoomDocument,
-  RowDocument,
-  StudyDocument,
-  TargetDocument,
-  ZoneDocument,
-} from "./study-schema.ts";
-
 /** Checks a study that is already an object, such as one made by a program. */
 export function checkStudy(
   value: unknown,

@@ -2,7 +2,8 @@
 
 import type { ProbableFault } from "../design/verify/diagnose-deviation.ts";
 import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
-import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
+import type { VerifiedZone } from "../design/verify/verified-zones.ts";
+import type { Verification } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { capital } from "../diagnostics/sentence.ts";
 import { VERSION } from "../diagnostics/version.ts";

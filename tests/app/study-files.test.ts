@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { StudyFiles } from "../../src/app/study-files.ts";
 import { success } from "../../src/diagnostics/issue.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
-import type { StudyDocument } from "../../src/study/study.ts";
+import type { StudyDocument } from "../../src/study/study-schema.ts";
 import { lm63 } from "../support/photometric-text.ts";
 
 // 2026-11-28: each flux of a dragged field left a reading of the whole file for as long as the page was open.

@@ -1,13 +1,14 @@
 /** Bodies as closed meshes: watertight, turned outward, of the volume their profile encloses. */
 import { describe, expect, it } from "vitest";
 import { rotationOf, UPRIGHT } from "../../src/geometry/frame.ts";
-import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
-import type { Body, BodyProfile } from "../../src/luminaire/body.ts";
+import type { Body } from "../../src/luminaire/body.ts";
 import { bodyMesh } from "../../src/luminaire/body-mesh.ts";
+import type { BodyProfile } from "../../src/luminaire/body-profiles.ts";
 import { lowestPoint } from "../../src/luminaire/extent.ts";
 import { halfProfile } from "../../src/luminaire/half-profile.ts";
 import { planExtents, widthAlong } from "../../src/luminaire/plan-extent.ts";
 import { type LuminousOpening, POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
+import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { lambertian } from "../support/tiny-scene.ts";
 
 const D = 0.3;

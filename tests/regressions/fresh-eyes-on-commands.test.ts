@@ -11,7 +11,7 @@ import { verify } from "../../src/design/verify/verify.ts";
 import { success } from "../../src/diagnostics/issue.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import type { ArrangementDocument } from "../../src/study/study.ts";
+import type { ArrangementDocument } from "../../src/study/arrangement-schema.ts";
 import { asBuiltText, ringSentence } from "../../src/words/boxes-text.ts";
 import { swapText } from "../../src/words/swap-text.ts";
 import { verifyText } from "../../src/words/verify-text.ts";

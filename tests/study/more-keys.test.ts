@@ -4,7 +4,7 @@ import { openArrangement, openDocument, Workspace } from "../../src/app/open-doc
 import { withArrangements } from "../../src/app/search.ts";
 import { arrangementLetters } from "../../src/study/arrangement-letters.ts";
 import { newLetter } from "../../src/study/new-letter.ts";
-import type { StudyDocument } from "../../src/study/study.ts";
+import type { StudyDocument } from "../../src/study/study-schema.ts";
 
 const study = (more: object = {}, letters: (string | undefined)[] = [undefined, undefined]) => ({
   format: "candlespan-study",

@@ -1,6 +1,7 @@
 /** How often the truth, drawn from the input distributions and calculated again, lies where the uncertainty says. */
 import { FieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
-import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
+import type { Figure } from "../../src/assessment/uncertainty/figure-draws.ts";
+import { figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS } from "../../src/assessment/uncertainty/input-bands.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictAt } from "../../src/assessment/verdict.ts";

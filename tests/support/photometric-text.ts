@@ -3,7 +3,8 @@ import type { Outcome } from "../../src/diagnostics/issue.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
-import { type ReadOptions, readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
+import type { ReadOptions } from "../../src/photometry/readers/read-options.ts";
+import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { rotational } from "./distributions.ts";
 
 export function bytesOf(text: string): Uint8Array {

@@ -5,7 +5,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { FieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
-import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
+import type { Figure } from "../../src/assessment/uncertainty/figure-draws.ts";
+import { figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";

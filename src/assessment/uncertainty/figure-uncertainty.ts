@@ -17,8 +17,6 @@ import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
 import type { Contribution, FieldUncertainty, InputKind, InputQuantity } from "./field-uncertainty.ts";
 import { DRAWS, type Figure, figureDraws, indexOfLeast, ratio } from "./figure-draws.ts";
 
-export type { Figure };
-
 /** A quantity's share of a variance; `rest` gathers those too small to name. */
 export interface Share {
   readonly input: Omit<InputQuantity, "kind"> & { readonly kind: InputKind | "rest" };

@@ -2,7 +2,7 @@
 
 import { isMet } from "../../assessment/verdict.ts";
 import type { Scene } from "../../scene/scene.ts";
-import type { ArrangementDocument } from "../../study/study.ts";
+import type { ArrangementDocument } from "../../study/arrangement-schema.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, sortOf } from "./arrangement-of.ts";
 import type { RowLattice } from "./candidate.ts";

@@ -1,6 +1,6 @@
 /** A candidate as an arrangement of the study document, so that it is resolved, checked, drawn and saved like any other. */
 
-import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
+import type { ArrangementDocument, LayerDocument } from "../../study/arrangement-schema.ts";
 import { degrees } from "../../units/quantities.ts";
 import { type Candidate, centreOf, kindAt, offsetOf, type RowLattice } from "./candidate.ts";
 import type { CandidateFigures } from "./ranking.ts";

@@ -7,7 +7,7 @@ import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { topPlane } from "../../scene/top-plane.ts";
-import type { ArrangementDocument } from "../../study/study.ts";
+import type { ArrangementDocument } from "../../study/arrangement-schema.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { CandidateFigures } from "./ranking.ts";
 

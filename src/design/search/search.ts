@@ -10,7 +10,7 @@ import type { Calculate } from "../../engine/calculate.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LightingSetting, Scene } from "../../scene/scene.ts";
-import type { ArrangementDocument } from "../../study/study.ts";
+import type { ArrangementDocument } from "../../study/arrangement-schema.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { type Candidate, type Kind, kindOf } from "./candidate.ts";
 import type { FullCheck } from "./checked.ts";

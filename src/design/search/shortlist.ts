@@ -1,7 +1,7 @@
 /** The luminaires a search tries when nobody named them. */
 
 import type { Scene } from "../../scene/scene.ts";
-import type { StudyDocument } from "../../study/study.ts";
+import type { StudyDocument } from "../../study/study-schema.ts";
 
 /** Names of all luminaires that hang as pendants somewhere in the study, and of those that hang nowhere.
  * @param scenes of the study's arrangements, in their order */

@@ -47,8 +47,6 @@ export interface VerifyRequest {
   readonly confidence?: number;
 }
 
-export type { VerifiedZone };
-
 export interface ComparedReading {
   readonly at: Vec3;
   readonly lit: readonly number[];

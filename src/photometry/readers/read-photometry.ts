@@ -11,8 +11,6 @@ import type { ReadOptions } from "./read-options.ts";
 import { readTm33 } from "./tm33.ts";
 import { readUnknown } from "./unknown-format.ts";
 
-export type { ReadOptions } from "./read-options.ts";
-
 const READERS: Readonly<Record<PhotometricFormat, PhotometryReader>> = {
   "LM-63": fromText(readLm63),
   EULUMDAT: fromText(readEulumdat),

@@ -3,8 +3,6 @@
 import { formatOf, LOAD_READER } from "../photometric-formats.ts";
 import type { PhotometryReader } from "./checked-text.ts";
 
-export type { PhotometryReader } from "./checked-text.ts";
-
 /** Answers of these bytes what `readPhotometry` answers. */
 export async function readerFor(bytes: Uint8Array, file: string): Promise<PhotometryReader> {
   const format = formatOf(bytes, file);

@@ -9,21 +9,22 @@ import { uncertaintyLight } from "../../../src/assessment/uncertainty/uncertaint
 import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
 import { leastPowerLevels } from "../../../src/design/found-levels.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
+import type { FullCheck } from "../../../src/design/search/checked.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";
-import type { FullCheck } from "../../../src/design/search/checked.ts";
 import { type CandidateFigures, rankCandidates } from "../../../src/design/search/ranking.ts";
 import { type SearchResult, searchArrangements } from "../../../src/design/search/search.ts";
 import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, grainOf, usualSpace } from "../../../src/design/search/search-space.ts";
 import { standingLight } from "../../../src/design/search/standing-light.ts";
-import { noStandingLight } from "../../support/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { resolveStudy } from "../../support/resolve-study.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
-import { checkStudy, type StudyDocument } from "../../../src/study/study.ts";
+import { checkStudy } from "../../../src/study/study.ts";
+import type { StudyDocument } from "../../../src/study/study-schema.ts";
+import { resolveStudy } from "../../support/resolve-study.ts";
+import { noStandingLight } from "../../support/standing-light.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 
 /** A small kitchen whose prep zone asks for light and evenness. */

@@ -5,7 +5,8 @@ import { strToU8, type Zippable, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { readContainer } from "../../../src/photometry/readers/container.ts";
-import { type ReadOptions, readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
+import type { ReadOptions } from "../../../src/photometry/readers/read-options.ts";
+import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { eulumdat, lm63 } from "../../support/photometric-text.ts";
 
 const product = (

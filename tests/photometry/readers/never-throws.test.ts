@@ -5,7 +5,8 @@ import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { success } from "../../../src/diagnostics/issue.ts";
-import { type ReadOptions, readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
+import type { ReadOptions } from "../../../src/photometry/readers/read-options.ts";
+import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { bytesOf, eulumdat, lm63 } from "../../support/photometric-text.ts";
 
 const tilted = lm63({ tilt: "TILT=INCLUDE\r\n1\r\n3\r\n0 45 90\r\n0.9 0.8 0.7" });

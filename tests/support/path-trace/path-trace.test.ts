@@ -9,7 +9,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../src/geometry/frame.ts";
-import type { Body, BodyProfile } from "../../../src/luminaire/body.ts";
+import type { Body } from "../../../src/luminaire/body.ts";
+import type { BodyProfile } from "../../../src/luminaire/body-profiles.ts";
 import { halfProfile } from "../../../src/luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../../../src/luminaire/placed-luminaire.ts";
 import type { IntensityDistribution } from "../../../src/photometry/intensity-distribution.ts";

@@ -3,14 +3,14 @@
  * engine's inputs is assumed. Ranges are those of homes (common practice, no source).
  */
 import type { Outcome } from "../../../src/diagnostics/issue.ts";
-import type { BodyProfile } from "../../../src/luminaire/body.ts";
+import type { BodyProfile } from "../../../src/luminaire/body-profiles.ts";
 import type { OpeningShape } from "../../../src/photometry/luminous-opening.ts";
 import type { Photometry } from "../../../src/photometry/photometry.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import type { CalculationOptions } from "../../../src/scene/calculation-options.ts";
-import { resolveStudy } from "../resolve-study.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { checkStudy } from "../../../src/study/study.ts";
+import { resolveStudy } from "../resolve-study.ts";
 import { RandomNumbers } from "./random-numbers.ts";
 
 /** `bare`: luminaires without bodies; `bodies`: pendants with bodies; `people`: bodies and people. All have cabinets,
