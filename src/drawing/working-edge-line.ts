@@ -31,10 +31,10 @@ export function workingEdgeLine(
   if (edge.side[0] !== "y") return [];
   const points = Array.from(
     edge.distance,
-    (along, i): Vec2 => [scale.x(along), y(Math.min(top, edge.illuminance[i]))],
+    (along, i): Vec2 => [scale.x(edge.from + along), y(Math.min(top, edge.illuminance[i]))],
   );
   const said = `working edge: evenness ${evennessText(edge.uniformity)}, least ${words.light(edge.minimum)}`;
-  const x = scale.x(edge.darkest);
+  const x = scale.x(edge.from + edge.darkest);
   const least = y(Math.min(top, edge.minimum));
   const marks: Mark[] = [
     line(points, "working edge", "ink", 0.75, { dash: "eye line" }),

@@ -174,6 +174,7 @@ const ARRANGEMENT = object<CheckAnswer & FindingKeys>("One arrangement.", {
     {
       side: oneOf("Side of the island, in its own frame.", "x-", "x+", "y-", "y+"),
       "person?": text("Who stands there; without it the side is a default."),
+      from: number("Where the edge begins along the island's x (of y- and y+) or y.", "m"),
       inside: number("From the edge to the line.", "m"),
       distance: numbers("From the line's first end.", "m"),
       points: list("x, y, z of each point in the room.", numbers("x, y, z.", "m", 3)),
