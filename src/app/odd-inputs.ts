@@ -7,29 +7,21 @@
  */
 
 import type { Issue } from "../diagnostics/issue.ts";
-import { pathTo } from "../diagnostics/json-path.ts";
 import { phrase } from "../diagnostics/phrase.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import { area, depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, intersection } from "../geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
 import { insideRoom, planOfRoom } from "../scene/inside-room.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, RoomShape, Scene } from "../scene/scene.ts";
 import { lowestCeiling } from "../scene/surfaces.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
+import { checkHanging } from "./odd-hanging.ts";
+import { checkLuminaires } from "./odd-luminaires.ts";
 
 /** Two people nearer to one another (m) stand in one place. */
 const ONE_PLACE = 0.2;
-/** Less light for its power (lm/W) than a candle gives. */
-const LEAST_EFFICACY = 0.3;
-/** kg; no ceiling box holds a tenth of it. */
-const MOST_WEIGHT = 500;
-/** m */
-const MOST_CANOPY = 2;
-/** What it hangs from may be wider than a luminaire, hardly by more (m). */
-const BESIDE = 0.5;
 /** Less light is not left in any kitchen that is cleaned once in its life. */
 const LEAST_MAINTENANCE = 0.2;
 /** m² */
@@ -48,7 +40,8 @@ export function oddInputs(document: StudyDocument, study: Study, file?: string):
   checkPeople(scene, ledger);
   checkNames(scene, ledger);
   checkAims(document, scene.room, ledger);
-  checkLuminaires(study, ledger);
+  checkLuminaires(study.luminaires, ledger);
+  checkHanging(document, study.scenes, ledger);
   if (document.maintenance !== undefined && scene.maintenance < LEAST_MAINTENANCE)
     ledger.warn(
       "maintenance-low",
@@ -182,67 +175,5 @@ function checkAim(aim: Vec3, path: string, room: RoomShape, ledger: Ledger): voi
     "The luminaire aims at a point beyond the room.",
     planOfRoom(room),
     phrase`(${aim[0]}, ${aim[1]}, ${aim[2]})`,
-  );
-}
-
-function checkLuminaires({ luminaires }: Study, ledger: Ledger): void {
-  for (const [name, luminaire] of luminaires) {
-    const { flux, watts, markedWatts, weight, canopy, suspensions = [], feed } = luminaire;
-    const path = pathTo("/luminaires", name);
-    if (watts === 0 && flux > 0)
-      ledger.warn(
-        "watts-none",
-        `${path}/watts`,
-        "It gives light and takes no power.",
-        "its power, or no key",
-      );
-    if (watts !== undefined && watts > 0 && flux / watts < LEAST_EFFICACY)
-      ledger.warn(
-        "efficacy-low",
-        `${path}/watts`,
-        "It gives less light for its power than a candle; units may be wrong.",
-        `more than ${LEAST_EFFICACY} lm/W`,
-        `${Number((flux / watts).toPrecision(2))} lm/W`,
-      );
-    if (watts !== undefined && markedWatts !== undefined && watts > markedWatts)
-      ledger.warn(
-        "watts-above-marked",
-        `${path}/watts`,
-        "It takes more power than is marked on it.",
-        `at most ${markedWatts} W`,
-        `${watts} W`,
-      );
-    if (weight !== undefined && weight > MOST_WEIGHT)
-      ledger.warn(
-        "weight-high",
-        `${path}/weight`,
-        "It weighs more than any luminaire; units may be wrong.",
-        `less than ${MOST_WEIGHT} kg`,
-        `${weight} kg`,
-      );
-    if (canopy !== undefined && canopy.diameter > MOST_CANOPY)
-      ledger.warn(
-        "canopy-large",
-        `${path}/canopy/diameter`,
-        "The canopy is larger than any; units may be wrong.",
-        phrase`less than ${MOST_CANOPY}`,
-        phrase`${canopy.diameter}`,
-      );
-    const [along, across] = planExtents(luminaire);
-    const isBeside = ([x, y]: Vec2): boolean =>
-      Math.abs(x) > along / 2 + BESIDE || Math.abs(y) > across / 2 + BESIDE;
-    const cable = suspensions.findIndex(isBeside);
-    if (cable >= 0) warnBeside(suspensions[cable], `${path}/suspensions/${cable}`, ledger);
-    if (feed !== undefined && isBeside(feed)) warnBeside(feed, `${path}/feed`, ledger);
-  }
-}
-
-function warnBeside([x, y]: Vec2, path: string, ledger: Ledger): void {
-  ledger.warn(
-    "suspension-beside",
-    path,
-    "It lies far beside the luminaire.",
-    "a place on it, from its photometric centre",
-    phrase`(${x}, ${y})`,
   );
 }

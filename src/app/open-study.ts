@@ -1,6 +1,7 @@
 /** Opening a study: from its text, or an object, to a study that can be asked. */
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { Ledger } from "../diagnostics/resolve-log.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { placeIssues, readStudy } from "../study/study-text.ts";
 import { oddInputs } from "./odd-inputs.ts";
@@ -27,6 +28,20 @@ export async function openStudy(
 function withOddInputs(opened: Outcome<OpenStudy>, file: string | undefined): Outcome<OpenStudy> {
   if (!opened.ok) return opened;
   const { document, study } = opened.value;
-  const warnings = [...study.warnings, ...oddInputs(document, study, file)];
+  const ledger = new Ledger(file);
+  checkUnderlay(document, ledger);
+  const warnings = [...study.warnings, ...oddInputs(document, study, file), ...ledger.warnings];
   return success({ ...opened.value, study: { ...study, warnings } }, warnings);
+}
+
+/** On the page the browser may keep the picture; here there is only what the study carries. */
+function checkUnderlay({ underlay, embedded = {} }: StudyDocument, ledger: Ledger): void {
+  if (underlay === undefined || underlay.image in embedded) return;
+  ledger.warn(
+    "underlay-missing",
+    "/underlay/image",
+    "The study does not carry the drawing underneath: it shows only in the browser that keeps it.",
+    `"${underlay.image}" under "embedded"`,
+    "no such entry",
+  );
 }

@@ -2,6 +2,7 @@
 
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { extentAlong } from "../luminaire/plan-extent.ts";
+import { ON_SURFACE } from "./inside-room.ts";
 import { insidePrism } from "./points-in-solids.ts";
 import type { Layer, RoomShape } from "./scene.ts";
 import type { Solid } from "./solids.ts";
@@ -20,14 +21,22 @@ export function checkTrapped(
   for (const layer of layers) {
     const { luminaires, name } = layer;
     const of = (count: number) => `${count} of ${luminaires.length}`;
-    const holder = ({ frame }: (typeof luminaires)[number]) =>
-      solids.find(({ prisms }) => prisms.some((prism) => insidePrism(frame.origin, prism)));
+    // What stands on the floor lies on a face of a solid that stands there too.
+    const holder = ({
+      frame: {
+        origin: [x, y, z],
+      },
+    }: (typeof luminaires)[number]) =>
+      solids.find(({ prisms }) =>
+        prisms.some((prism) => insidePrism([x, y, Math.max(z, 2 * ON_SURFACE)], prism)),
+      );
     const held = luminaires.map(holder).filter((solid) => solid !== undefined);
     if (held.length > 0)
       ledger.warn(
         "luminaire-in-body",
         pathOf(layer),
         `The light of "${name}" starts inside "${held[0].name}" (${of(held.length)}) and does not get out.`,
+        "a place beside it, or above",
       );
     const through = luminaires.filter(({ luminaire, frame: { origin, rotation } }) =>
       [length, width].some((side, axis) => {

@@ -152,6 +152,50 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     "suspension-beside",
     { ...spot({ feed: [0, 9] }), ...hung(AT) },
   ],
+  [
+    "a zone above the pendants over it",
+    "/island/zones/0/height",
+    "zone-above-luminaires",
+    {
+      island: {
+        ...ISLAND,
+        zones: [{ name: "z", from: [0, 0], size: [2.4, 1.1], target: null, height: 2.3 }],
+      },
+    },
+  ],
+  [
+    "a canopy taller than the drop",
+    "/luminaires/s/canopy/height",
+    "canopy-above-drop",
+    {
+      ...spot({ canopy: { diameter: 0.1, height: 0.8 } }),
+      ...hung({ row: { count: 1, clearance: 1.2 } }),
+    },
+  ],
+  [
+    "a luminaire on the floor under the island",
+    "/arrangements/0/layers/0",
+    "luminaire-in-body",
+    { ...spot({}), ...hung({ at: [{ position: [2.7, 2.1, 0] }] }) },
+  ],
+  [
+    "a power factor of no driver",
+    "/luminaires/s/powerFactor",
+    "power-factor-low",
+    { ...spot({ watts: 7, powerFactor: 0.01 }), ...hung(AT) },
+  ],
+  [
+    "a lamp of one hour",
+    "/luminaires/s/lampLife",
+    "lamp-life-short",
+    { ...spot({ lampLife: 1 }), ...hung(AT) },
+  ],
+  [
+    "a drawing underneath that the study does not carry",
+    "/underlay/image",
+    "underlay-missing",
+    { underlay: { image: "plan.png" } },
+  ],
   ["hardly any light left", "/maintenance", "maintenance-low", { maintenance: 0.01 }],
 ];
 
@@ -176,6 +220,9 @@ describe("what cannot be meant", () => {
         },
         people: [{ name: "a", at: [2, 1] }],
         bodies: [TALL],
+        island: { ...ISLAND, zones: [{ name: "z", from: [0, 0], size: [1, 1], target: null, height: 1.1 }] },
+        underlay: { image: "plan.png" },
+        embedded: { "plan.png": { base64: "AAAA" } },
       }),
     );
     if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
