@@ -107,7 +107,8 @@ export class Clipping {
     for (let k = first; k < this.#parts.length; k++) this.#next[k] = this.#parts.length;
   }
 
-  /** Hides, as body −1, all that does not lie above the plane through the point of this upward normal. */
+  /** Hides, as body −1, all that does not lie above the plane through the point of this upward normal. Added before the solids, it
+   * leaves them only what lies above it. */
   addHorizon(nx: number, ny: number, nz: number): void {
     const k = this.#parts.length;
     this.#reserveNormals(1);
@@ -135,8 +136,9 @@ export class Clipping {
       if (this.#count[k] > 0 && height > radius) continue;
       const most = this.#most(k, x, y, z, radius);
       if (most > radius) continue;
-      if (most <= -radius && this.#share[k] === 0 && this.#parts[k] === undefined && this.#body[k] >= 0)
-        return "all";
+      // A horizon comes before the solids, and what is cut by it is not theirs to hide whole.
+      if (this.#body[k] < 0) return "part";
+      if (most <= -radius && this.#share[k] === 0 && this.#parts[k] === undefined) return "all";
       hidden = "part";
     }
     return hidden;

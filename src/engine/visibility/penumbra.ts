@@ -67,13 +67,15 @@ export class Penumbra {
     this.#clipping ??= new Clipping();
     const clipping = this.#clipping;
     clipping.start(x, y, z);
-    this.#surroundings.each(inTheWay, (parts, share, body) => clipping.add(parts, share, body, this.#focus));
-    if (clipping.size === 0) return 1;
-    if (clipping.dark) return 0;
+    // Before the solids: what they hide below the horizon is no part of the light.
     if (this.#emitter.cutByHorizon(px, py, pz, receiver)) {
       const n = directionToRoom(this.#placed.frame.rotation, [receiver.nx, receiver.ny, receiver.nz]);
       clipping.addHorizon(n[0], n[1], n[2]);
     }
+    const horizons = clipping.size;
+    this.#surroundings.each(inTheWay, (parts, share, body) => clipping.add(parts, share, body, this.#focus));
+    if (clipping.size === horizons) return 1;
+    if (clipping.dark) return 0;
     return this.#pieces.visibleShare(x, y, z, px, py, pz, receiver, clipping);
   }
 

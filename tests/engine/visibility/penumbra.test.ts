@@ -25,10 +25,11 @@ function directAt(
   points: readonly Vec3[],
   shape: LuminousOpening,
   blockers: readonly Blocker[],
+  normal: Vec3 = [0, 0, 1],
 ): Float64Array {
   const lamp = placed(luminaire(lambert, shape), [0, 0, 1.2]);
   const result = calculate(
-    { ...scene([[lamp]], [plane(points)]), blockers },
+    { ...scene([[lamp]], [plane(points, normal)]), blockers },
     { interreflection: false, nearFieldError: 1e-4 },
   );
   return result.planes[0].layers[0].direct;
@@ -70,6 +71,59 @@ describe("a half-shaded opening", () => {
     console.log(`penumbra: worst error ${worst.toFixed(4)} of the opening, ${partly} points partly shaded`);
     expect(partly).toBeGreaterThan(10);
     expect(worst).toBeLessThan(0.005);
+  });
+
+  it("shades an upright plane by what lies before it alone", () => {
+    // The plane's horizon cuts the opening at x = p_x; a screen half way up hides what lies beyond an edge across or along it.
+    const shape = opening("rectangle", 0.4, 0.3);
+    let worst = 0;
+    for (const axis of [0, 1] as const)
+      for (const [k, x] of [-0.15, -0.05, 0.04, 0.13].entries()) {
+        const p: Vec3 = [x, 0.02 * k, 0];
+        const hiddenFrom = axis === 0 ? x + 0.6 * (0.2 - x) : 0.04;
+        const edge = p[axis] + (hiddenFrom - p[axis]) / 2;
+        const low: Vec3 = axis === 0 ? [edge, -5, 0.6] : [-5, edge, 0.6];
+        const n = 600;
+        let sum = 0;
+        let passed = 0;
+        for (let i = 0; i < n; i++)
+          for (let j = 0; j < n; j++) {
+            const e = [((i + 0.5) / n - 0.5) * shape.length, ((j + 0.5) / n - 0.5) * shape.width];
+            const dx = e[0] - x;
+            if (dx <= 0) continue;
+            // Lambertian element to upright receiver: (1.2 / d) (dx / d) / d².
+            const w = dx / (dx ** 2 + (e[1] - p[1]) ** 2 + 1.44) ** 2;
+            sum += w;
+            if (e[axis] < hiddenFrom) passed += w;
+          }
+        expect(passed / sum).toBeGreaterThan(0.1);
+        expect(passed / sum).toBeLessThan(0.9);
+        const [found] = directAt([p], shape, [screen(low, [5, 5, 0.6001])], [1, 0, 0]);
+        const [clear] = directAt([p], shape, [], [1, 0, 0]);
+        worst = Math.max(worst, Math.abs(found / clear - passed / sum));
+      }
+    console.log(`penumbra on upright planes: worst error ${worst.toFixed(4)} of the opening`);
+    expect(worst).toBeLessThan(0.005);
+  });
+
+  it("sees a point past several solids by the product of what each passes", () => {
+    const across = (z: number, transmittance: number, more: Partial<Blocker> = {}) =>
+      screen([-3, -3, z], [3, 3, z + 0.01], { transmittance, ...more });
+    const owner = [0, 1] as const;
+    const at: Vec3 = [0.3, 0.4, 0];
+    // I(γ) cos γ / d² with I = 300 cos γ.
+    const clear = (300 * 1.2 ** 2) / (1.2 ** 2 + 0.25) ** 2;
+    for (const [blockers, share] of [
+      [[across(0.3, 0.5), across(0.6, 0.4)], 0.2],
+      [[across(0.3, 0.4), across(0.6, 0.5), across(0.9, 0.9)], 0.18],
+      [[across(0.3, 0.5), across(0.6, 0.4, { kind: "pendant", owner })], 0.2],
+      [[across(0.3, 0.4), across(0.6, 0.5, { kind: "pendant", owner })], 0.2],
+      [[across(0.3, 0.5), across(0.6, 0)], 0],
+      [[across(0.3, 0), across(0.6, 0.5)], 0],
+    ] as const) {
+      const [found] = directAt([at], opening("disc", 0, 0), blockers);
+      expect(found / clear).toBeCloseTo(share, 4);
+    }
   });
 
   it("passes a translucent screen's fraction", () => {
