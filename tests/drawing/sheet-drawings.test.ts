@@ -139,6 +139,34 @@ describe("elevation", () => {
     expect(said).toEqual(scene.people.map(({ name, eye }) => `${name}, eye ${words.length(eye[2])}`));
   });
 
+  it("draws people no larger than the sheet, and smaller where air is cut, down to the top", () => {
+    const scene = syntheticScene();
+    const scale = scaleOf(scene, 1040);
+    const shares: number[] = [];
+    for (const height of [150, 200, 300, undefined]) {
+      const extent = elevationExtent(scene, scale, { height });
+      const { y } = elevationScale(extent);
+      const { marks } = elevation(scene, scale, words, extent);
+      const heads = marks.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "head" ? [mark.points] : [],
+      );
+      expect(heads).toHaveLength(scene.people.length);
+      scene.people.forEach(({ eye }, i) => {
+        const ys = heads[i].map(([, at]) => at);
+        const rise = eye[2] - 0.92;
+        const perMetre = Math.min(scale.perMetre, (y(0.92) - y(eye[2])) / rise);
+        expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(0.225 * perMetre, 6);
+        shares.push(perMetre / scale.perMetre);
+      });
+      const feet = marks.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "person" ? mark.points.map(([, at]) => at) : [],
+      );
+      expect(Math.max(...feet)).toBeLessThanOrEqual(y(0.92) + 1e-9);
+    }
+    expect(Math.min(...shares)).toBeLessThan(0.8);
+    expect(Math.max(...shares)).toBeCloseTo(1, 9);
+  });
+
   it("draws a long pendant as wide as it is seen, however it is turned", () => {
     const scene = syntheticScene();
     const [pendants, ...rest] = scene.layers;
@@ -158,9 +186,21 @@ describe("elevation", () => {
       },
     };
     const scale = scaleOf(scene, 1040);
-    for (const turn of [0, 30, 60, 90, 150].map(radians)) {
-      const luminaires = [{ luminaire: long, frame: frame(first.frame.origin, { turn, tilt: 0, spin: 0 }) }];
-      const drawing = elevation({ ...scene, layers: [{ ...pendants, luminaires }, ...rest] }, scale, words);
+    if (scene.island === undefined) throw new Error("the synthetic scene has an island");
+    for (const [turn, islandTurn] of [
+      [0, 0],
+      [30, 0],
+      [60, 0],
+      [90, 0],
+      [150, 0],
+      [30, 30],
+      [-20, 25],
+      [70, -40],
+    ].map((angles) => angles.map(radians))) {
+      const island = { ...scene.island, turn: islandTurn };
+      const at = frame(first.frame.origin, { turn: turn + islandTurn, tilt: 0, spin: 0 });
+      const layers = [{ ...pendants, luminaires: [{ luminaire: long, frame: at }] }, ...rest];
+      const drawing = elevation({ ...scene, island, layers }, scale, words);
       const body = drawing.luminaires[0].marks.find((mark) => mark.depicts === "pendant body");
       const xs = body?.kind === "line" ? body.points.map(([x]) => x) : [];
       // Shadow of a rectangle on the island's length.

@@ -48,4 +48,20 @@ describe("light at faces", () => {
     console.log(`worst error of light at faces ${worst.toExponential(1)}`);
     expect(worst).toBeLessThan(1e-6);
   });
+
+  it("is dimmed and maintained, layer by layer, in every direction", () => {
+    const d = 1.2;
+    const θ = radians(40);
+    const source = placed(luminaire(rotational(() => 100)), [2 + d * Math.sin(θ), 2, 1.5 + d * Math.cos(θ)]);
+    const above = placed(luminaire(rotational(() => 70)), [2, 2, 2.5]);
+    const people = [person(0)];
+    const plain = scene([[source], [above]], eyePlanes({ people }));
+    const { planes } = new LightEngine().calculate(plain, { interreflection: false });
+    const layers = plain.layers.map((layer, l) => ({ ...layer, dim: [0.3, 0.6][l] }));
+    const [light] = eyeLight({ ...plain, people, layers, maintenance: 0.8 }, planes);
+    const E = (0.8 * 0.3 * 100) / d ** 2;
+    expect(light.cylindrical).toBeCloseTo((E * Math.sin(θ)) / Math.PI, 6);
+    expect(light.vertical).toBeCloseTo(E * Math.sin(θ), 6);
+    expect(light.horizontal).toBeCloseTo(E * Math.cos(θ) + 0.8 * 0.6 * 70, 6);
+  });
 });

@@ -5,11 +5,13 @@ import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
 import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
+import { frame } from "../../../src/geometry/frame.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import { openingSurface } from "../../../src/luminaire/opening/openings.ts";
 import { MAXIMUM_ELEMENTS } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
+import { radians } from "../../../src/units/quantities.ts";
 import { calculate } from "../../support/calculate.ts";
 import {
   beam,
@@ -95,6 +97,45 @@ describe("luminous surface", () => {
 
 describe("receivers", () => {
   const disc = luminaire(beam(120), opening("disc", 0.2));
+
+  it("reads a half-cylinder as closely turned away as facing the opening", () => {
+    const shape = opening("disc", 0.4);
+    const bound = 0.001;
+    const emitter = new DirectSource(
+      luminaire(
+        rotational((γ) => 100 * Math.max(0, Math.cos(γ))),
+        shape,
+      ),
+      bound,
+    );
+    const upright = frame([0, 0, 0]).rotation;
+    let worst = 0;
+    for (const [x, z] of [
+      [0.45, -1.4],
+      [0.45, -1.6],
+      [0.7, -1.2],
+    ])
+      for (const away of [0, 60, 120, 150].map(radians)) {
+        const n = [-Math.cos(away), Math.sin(away)];
+        let sum = 0;
+        let count = 0;
+        for (let i = -100; i < 100; i++)
+          for (let j = -100; j < 100; j++) {
+            const ex = 0.2 * ((i + 0.5) / 100);
+            const ey = 0.2 * ((j + 0.5) / 100);
+            if (ex * ex + ey * ey > 0.04) continue;
+            const [vx, vy] = [x - ex, -ey];
+            const d = Math.hypot(vx, vy, z);
+            // I cos γ / d² × (1/π)(sin θ + what of it faces the half-cylinder).
+            sum += ((100 * -z) / d / d ** 2) * ((Math.hypot(vx, vy) - n[0] * vx - n[1] * vy) / (Math.PI * d));
+            count++;
+          }
+        const receiver = new Receiver("semi-cylindrical", [n[0], n[1], 0], upright);
+        worst = Math.max(worst, Math.abs(emitter.illuminance(x, 0, z, receiver, 0) / (sum / count) - 1));
+      }
+    console.log(`half-cylinders: worst error ${worst.toExponential(1)}`);
+    expect(worst).toBeLessThan(bound);
+  });
 
   it("a recessed opening at ceiling height sends the ceiling nothing", () => {
     const E = lux(
