@@ -94,6 +94,22 @@ describe("body shadows of a study", () => {
     expect(shadows[3].standIn).toBe(true);
   });
 
+  it("are those of a cook whom the study puts where nobody is", () => {
+    // 0.13 m off the middle of the far edge, which lies at 2.1 + 0.55 m, face to it.
+    const there = resolved(
+      kitchen({
+        people: [{ name: "cook", stature: 1.72, at: [2.7, 2.78], facing: -90, posture: "leaning" }],
+        island: { ...ISLAND, zones: [{ name: "eating", from: [0, 0.6], size: [2.4, 0.5] }] },
+      }),
+    ).scenes[0];
+    const request = { usualAlone: true, options: { interreflection: false } };
+    const [own] = bodyShadows(there, request);
+    const [nobody] = bodyShadows({ ...there, people: [] }, request);
+    expect(own.standIn).toBe(false);
+    expect(own.lost).toBeGreaterThan(0.005);
+    expect({ ...nobody, standIn: false }).toEqual(own);
+  });
+
   it("are the same where only the usual postures are asked for", () => {
     const usual = bodyShadows(study.scenes[0], { usualAlone: true });
     expect(usual).toEqual(shadows.filter((each) => each.usual));

@@ -7,6 +7,8 @@ import { surround, surroundIlluminance } from "../../src/advice/surround.ts";
 import { assess } from "../../src/assessment/assess.ts";
 import { endShares } from "../../src/assessment/gradient.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
+import type { CalculationResult } from "../../src/engine/result.ts";
+import type { Zone } from "../../src/scene/scene.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 describe("surround", () => {
@@ -44,6 +46,33 @@ describe("surround", () => {
     expect(found.ceiling).toBeGreaterThan(0);
     expect(found.dim).toHaveLength(1);
     expect(found.dim[0]).toMatchObject({ zone: "rest", beside: "prep", asked: 200 });
+  });
+
+  it("asks it of what lies within half a metre of the task, however it lies there", () => {
+    const square = (x: number, y: number): Zone["outline"] => [
+      [x, y],
+      [x + 0.5, y],
+      [x + 0.5, y + 0.5],
+      [x, y + 0.5],
+    ];
+    const places: Readonly<Record<string, Zone["outline"]>> = {
+      prep: square(0, 0),
+      near: square(0.99, 0.2),
+      far: square(0, 1.01),
+      // 0.36 m each way is 0.51 m across the corner.
+      corner: square(0.86, 0.86),
+      "within the corner": square(0.84, 0.84),
+    };
+    const zones = Object.entries(places).map(([name, outline]) => ({ name, outline, height: 0.9 }));
+    const judged = zones.map(({ name }) => ({
+      name,
+      statistics: { average: 250 },
+      checks: name === "prep" ? [{ quantity: "illuminance", target: 500 }] : [],
+    })) as unknown as Parameters<typeof surround>[2]["zones"];
+    const scene = { zones, surfaces: [], layers: [] } as unknown as Parameters<typeof surround>[0];
+    const { dim } = surround(scene, { planes: [] } as unknown as CalculationResult, { zones: judged });
+    expect(dim.map(({ zone }) => zone)).toEqual(["near", "within the corner"]);
+    expect(dim[0]).toEqual({ zone: "near", beside: "prep", asked: 300, found: 250 });
   });
 });
 

@@ -112,6 +112,28 @@ describe("gradient and profile", () => {
     expect(steepestGradient(plane, tilted)?.value).toBeCloseTo(7, 12);
   });
 
+  it("finds the steepest step wherever it lies, over the cell it crosses", () => {
+    // Cells of 100 mm along and 200 mm across.
+    const oblong = rectanglePlane("top", [0, 0, 0.9], [1.2, 1], 12, 5);
+    const even = new Float64Array(60).fill(100);
+    for (const row of [1, 2, 3, 4]) {
+      const found = steepestGradient(
+        oblong,
+        even.map((value, i) => (i >= 12 * row ? value + 30 : value)),
+      );
+      expect(found?.value).toBeCloseTo(15, 12);
+      expect(found?.at[1]).toBeCloseTo(0.2 * row, 12);
+    }
+    for (const column of [1, 6, 11]) {
+      const found = steepestGradient(
+        oblong,
+        even.map((value, i) => (i % 12 >= column ? value + 30 : value)),
+      );
+      expect(found?.value).toBeCloseTo(30, 12);
+      expect(found?.at[0]).toBeCloseTo(0.1 * column, 12);
+    }
+  });
+
   it("does not jump from the end of a row to the start of the next", () => {
     const along = Float64Array.from({ length: 240 }, (_, i) => i % 24);
     expect(steepestGradient(plane, along)?.value).toBeCloseTo(1, 12);

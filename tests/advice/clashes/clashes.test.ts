@@ -209,6 +209,56 @@ describe("clashes", () => {
     expect(bars(2, {}, { length: 2.5, turn: 30 })[0].remedy).toMatchObject({ pitch: expect.closeTo(1.2, 4) });
   });
 
+  it("spaces a row by those who meet, not by neighbours that pass under one another", () => {
+    // Bodies 0.3 m wide every 0.1 m, every other one lower: those at one height are two places apart.
+    const all = ofKind(
+      found([
+        row({
+          row: undefined,
+          at: [1.9, 1.5, 1.9, 1.5].map((z, k) => ({ position: [2.4 + 0.1 * k, 2.1, z] })),
+        }),
+      ]),
+      "bodies",
+    );
+    expect(all.map(({ between }) => between)).toEqual([
+      ["P1", "P3"],
+      ["P2", "P4"],
+    ]);
+    for (const { remedy } of all)
+      expect(remedy).toMatchObject({ kind: "space row", pitch: expect.closeTo(0.15, 3) });
+  });
+
+  it("finds what hangs through a sloped ceiling at its lower end", () => {
+    const through = (towards: number, [x, y]: readonly [number, number], turn: number): readonly Clash[] =>
+      ofKind(
+        found([row({ luminaire: "bar", row: undefined, at: [{ position: [x, y, 2.445], turn }] })], {
+          room: { length: 5.4, width: 4.2, ceilingHeight: 2.4, ceiling: { slope: 15, towards } },
+          luminaires: {
+            bar: {
+              beam: { flux: 2000, angle: 90 },
+              opening: { length: 1.2, width: 0.06 },
+              body: { profile: "box", length: 1.2, width: 0.06, height: 0.05 },
+            },
+          },
+        }),
+        "ceiling",
+      );
+    // Its top is at 2.47 m, 0.14 m under the ceiling at its middle; its end is 0.2 m from the wall from which that rises by tan 15°.
+    const clear = 2.4 + Math.tan((15 * Math.PI) / 180) * 0.2 - 2.47;
+    expect(clear).toBeLessThan(-0.01);
+    for (const [towards, at, turn] of [
+      [90, [3.5, 0.8], 90],
+      [0, [0.8, 3.2], 0],
+      [180, [4.6, 0.8], 0],
+    ] as const) {
+      const [clash] = through(towards, at, turn);
+      expect(clash).toMatchObject({ between: ["P1", "ceiling"], clear: expect.closeTo(clear, 6) });
+      expect(clash.remedy).toMatchObject({ kind: "lower", by: expect.closeTo(-clear, 6) });
+      expect(through(towards, at, 90 - turn)).toEqual([]);
+    }
+    expect(through(0, [3.2, 0.8], 0)).toEqual([]);
+  });
+
   it("raises what hangs into the top, and moves what hangs into a cabinet: neither of these moves itself", () => {
     const low = found([row({ row: undefined, at: [{ position: [2.7, 2.1, 0.9] }] })]);
     // The rim 20 mm below the top's face.
@@ -362,6 +412,29 @@ describe("joists", () => {
     expect(all.length).toBeGreaterThan(0);
     for (const { remedy, clear } of all)
       expect(remedy).toMatchObject({ kind: "move box", by: expect.closeTo(-clear, 6) });
+  });
+
+  it("moves a box alone the shorter way, from the wall that the joists are counted from", () => {
+    // Places 20, 120, 220 and 320 mm past joists 400 mm apart, or as far before them: only the first is on one.
+    for (const [past, by] of [
+      [0.02, 0.0533],
+      [-0.02, -0.0533],
+    ] as const)
+      for (const [along, from] of [
+        ["y", "wall 3"],
+        ["x", "wall 0"],
+      ] as const) {
+        const at = [0, 1, 2, 3].map((k) => {
+          const place = 0.7 + (past < 0 ? -0.9 : 0.9) * k + past + (past < 0 ? 2.8 : 0);
+          return { position: along === "y" ? [place, 1, 2.7] : [1, place, 2.7] };
+        });
+        const all = ofKind(
+          found([{ name: "ambient", luminaire: "spot", at }], room({ along, spacing: 0.4, first: 0.3 })),
+          "joist",
+        );
+        expect(all.map(({ between }) => between)).toEqual([["R1"]]);
+        expect(all[0].remedy).toMatchObject({ kind: "move box", by: expect.closeTo(by, 9), from });
+      }
   });
 
   it("finds the least shift there is, against every whole millimetre tried", () => {

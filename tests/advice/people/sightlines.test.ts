@@ -54,6 +54,20 @@ describe("sightlines", () => {
       expect(line.hidden).toBe(0);
   });
 
+  it("go to the place mirrored over the top, and to the far end of the same side", () => {
+    const off = { ...PEOPLE[0], at: [1.9, 1.3] };
+    const lines = sightlines(scene({ at: [{ position: [0.5, 0.5, 2.4] }] }, [off]));
+    const faceOf = (towards: string): Vec3 | undefined =>
+      lines.find((line) => line.posture === "standing" && line.towards === towards)?.face;
+    // The eye is a hand before the feet, towards the middle of the top at (2.7, 2.1).
+    const eyeBefore = (at: readonly [number, number]): Vec3 =>
+      eyeIn({ at, facing: Math.atan2(2.1 - at[1], 2.7 - at[0]), stature: 1.7 }, "standing", clear.island);
+    expect(faceOf("someone standing across")).toEqual(eyeBefore([1.9, 2.9]).map((c) => expect.closeTo(c, 9)));
+    expect(faceOf("someone standing at the far end")).toEqual(
+      eyeBefore([3.9, 1.3]).map((c) => expect.closeTo(c, 9)),
+    );
+  });
+
   it("are hidden wholly, by half, and by a share that passes light", () => {
     const eye = standingEyeHeight({ stature: 1.7 });
     const between = (z: number, t = 0) =>
