@@ -33,15 +33,19 @@ export function plainVerdict({ assessment, clashes }: HandoverOption): string {
     return "gives the light that was asked for, but cannot be built as it is placed";
   if (assessment.verdict === "meets") return "gives the light that was asked for";
   if (assessment.verdict === "no target") return "nothing was asked of it";
-  const open = assessment.zones
-    .flatMap((zone) => zone.checks)
+  const { zones, settings = [] } = assessment;
+  const judged = settings.filter(({ verdict }) => verdict === assessment.verdict);
+  const open = (settings.length > 0 ? judged.flatMap((setting) => setting.zones) : zones)
+    .flatMap(({ checks }) => checks)
     .filter(({ verdict }) => verdict === assessment.verdict);
   const what = open.every(({ quantity }) => quantity === "uniformity")
     ? "bright enough, but less even than was asked for"
     : "less light than was asked for";
+  const when =
+    judged.length === 0 ? "" : ` when set to ${listed(judged.map(({ name }) => printable(name, 40)))}`;
   return assessment.verdict === "falls short"
-    ? `${what}, in at least one place`
-    : "may or may not give the light that was asked for: too close to promise";
+    ? `${what}${when}, in at least one place`
+    : `may or may not give the light that was asked for${when}: too close to promise`;
 }
 
 /** Plain sentences on one option, in the order a client asks. */

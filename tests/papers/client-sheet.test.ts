@@ -50,6 +50,21 @@ describe("the client's sheet", () => {
     expect(said(twoOptions({ people: [] }))).toContain("nobody stands or sits in the study");
   });
 
+  // 2026-11-29: an option dimmed too far in one setting alone was called less even than was asked for, where nothing was asked of evenness.
+  it("tells a setting that is too dark from an option that is too uneven", () => {
+    const study = twoOptions({ targets: { plenty: { illuminance: 20, source: "ours" } } });
+    const island = {
+      ...(study.island as Json),
+      zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "plenty" }],
+    };
+    const [first, second] = study.arrangements as { layers: { name: string }[] }[];
+    const dim = Object.fromEntries(first.layers.map(({ name }) => [name, 0.001]));
+    const arrangements = [{ ...first, settings: [{ name: "night", dim }] }, second];
+    const words = said({ ...study, island, arrangements }).replaceAll(/\s+/g, " ");
+    expect(words).toContain("less light than was asked for when set to night, in at least one place");
+    expect(words).not.toContain("less even than was asked for");
+  });
+
   // 2026-11-28: a picture made before a change dropped out of the sheet without a word.
   it("says which picture of a room is left out because it is of before a change, and what brings it back", () => {
     const handover = handoverOf(twoOptions());
