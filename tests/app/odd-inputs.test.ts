@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { openStudy } from "../../src/app/open-study.ts";
+import { calculate } from "../support/calculate.ts";
 import { type Json, kitchen } from "../support/studies.ts";
 
 const ROOM = { length: 5.4, width: 4.2, ceilingHeight: 2.7 };
@@ -172,6 +173,16 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
       ...hung({ row: { count: 1, clearance: 1.2 } }),
     },
   ],
+  // 2026-11-29: a bar of 1.2 m, 0.8 m above the top, was lit as from a point: 28 % more light under its middle than from its length.
+  [
+    "a long body whose light has no size",
+    "/luminaires/s",
+    "opening-missing",
+    {
+      ...spot({ body: { profile: "box", length: 1.2, width: 0.08, height: 0.08 } }),
+      ...hung({ row: { count: 1, clearance: 0.8 } }),
+    },
+  ],
   [
     "a luminaire on the floor under the island",
     "/arrangements/0/layers/0",
@@ -227,6 +238,43 @@ describe("what cannot be meant", () => {
     );
     if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
     expect(opened.value.study.warnings).toEqual([]);
+  });
+
+  // A disc of radius a, d above a point, lights it 1/(1 + (a/d)²) as much as from its middle alone (view factor of a disc).
+  it("a light's size is asked for from where it takes a tenth of the light below", async () => {
+    const under = async (diameter: number, opening: Json) => {
+      const opened = await openStudy(
+        kitchen({
+          luminaires: {
+            s: {
+              beam: { flux: 1000, angle: 120 },
+              body: { profile: "drum", diameter, height: 0.1 },
+              ...opening,
+            },
+          },
+          ...hung({ row: { count: 1, clearance: 0.8 } }),
+          planes: [{ name: "under", points: [[2.7, 2.1, 0.92]], normal: [0, 0, 1] }],
+          calculation: { interreflection: false },
+        }),
+      );
+      if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+      const { scenes, options, warnings } = opened.value.study;
+      const [{ layers }] = calculate(scenes[0], options).planes;
+      return { lux: layers[0].direct[0], codes: warnings.map(({ code }) => code) };
+    };
+    for (const diameter of [0.5, 0.56]) {
+      const [point, disc] = await Promise.all([
+        under(diameter, {}),
+        under(diameter, { opening: { diameter } }),
+      ]);
+      const share = 1 - disc.lux / point.lux;
+      console.log(
+        `a light of ${diameter} m at 0.8 m takes ${(100 * share).toFixed(1)} % of the light below it`,
+      );
+      expect(share).toBeCloseTo(1 - 1 / (1 + (diameter / 2 / 0.8) ** 2), 2);
+      expect(point.codes.includes("opening-missing")).toBe(share > 0.1);
+      expect(disc.codes).not.toContain("opening-missing");
+    }
   });
 
   it("a row that aims at its own place is refused", async () => {
