@@ -10,7 +10,6 @@ import { openPlanes } from "./points-in-solids.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker } from "./scene.ts";
 import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from "./solids.ts";
-import type { StudyContext } from "./study-context.ts";
 import { surfacesOf } from "./surfaces.ts";
 import { zonesOf } from "./zones.ts";
 
@@ -18,7 +17,7 @@ import { zonesOf } from "./zones.ts";
  * length shown, the study's name in issues. Kept until the next kitchen. */
 export function knownKitchen(
   study: StudyDocument,
-  { kitchens, file }: StudyContext,
+  { kitchens, file }: { readonly kitchens?: LastKitchen; readonly file?: string },
   ledger: Ledger,
 ): Kitchen {
   const { room, island, bodies, people, planes, display } = study;

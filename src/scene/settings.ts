@@ -26,16 +26,10 @@ export function settingsOf(
   ledger: Ledger,
 ): LightingSetting[] {
   const zoneNames = zones.map(({ name }) => name);
+  const names = documents.map(({ name }) => name);
   return documents.map(({ name, dim, zones: targets, find }, i): LightingSetting => {
     const at = `${path}/${i}`;
-    if (documents.findIndex((other) => other.name === name) < i)
-      ledger.error(
-        "setting-name",
-        `${at}/name`,
-        `Two settings are "${name}".`,
-        "each a name of its own",
-        JSON.stringify(name),
-      );
+    ledger.named("setting", names, i, `${at}/name`);
     if (dim !== undefined && find !== undefined)
       ledger.error("setting-levels", at, "Levels are given and to be found.", '"dim" or "find"', "both");
     const named = dim ?? {};

@@ -48,7 +48,6 @@ function withoutMinusZero(value: number): number {
 export interface RunningDimensions {
   /** Rounded distances from the datum (m). */
   readonly positions: readonly number[];
-  readonly positionTexts: readonly string[];
   /** Rounded distances between neighbours, one fewer (m). */
   readonly gaps: readonly number[];
   readonly gapTexts: readonly string[];
@@ -66,7 +65,6 @@ export function runningDimensions(
   const text = (n: number) => formatLength(n * step, unit, denominator);
   return {
     positions: steps.map((n) => n * step),
-    positionTexts: steps.map(text),
     gaps: gapSteps.map((n) => n * step),
     gapTexts: gapSteps.map(text),
   };

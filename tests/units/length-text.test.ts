@@ -133,7 +133,8 @@ describe("writing lengths", () => {
           const run = runningDimensions(sorted, unit);
           const printed = run.gapTexts.map(metres);
           const total = printed.reduce((sum, gap) => sum + gap, 0);
-          const ends = metres(run.positionTexts[sorted.length - 1]) - metres(run.positionTexts[0]);
+          const [first, last] = [run.positions[0], run.positions[sorted.length - 1]];
+          const ends = metres(formatLength(last, unit, 8)) - metres(formatLength(first, unit, 8));
           expect(total).toBeCloseTo(ends, 10);
         },
       ),

@@ -19,7 +19,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { readMetres } from "../../units/read-length.ts";
 import { type CsvTable, lineFault, readCsv } from "./csv-table.ts";
-import { isOffTop, levelAt } from "./site-views.ts";
+import { type Counted, isOffTop, levelAt } from "./site-views.ts";
 
 export interface Reading {
   /** m, room */
@@ -35,8 +35,8 @@ export interface Readings {
   readonly readings: readonly Reading[];
   /** Mean of the readings with everything off (lx); 0 without any. */
   readonly background: number;
-  /** What their columns count from; the island where there is one, if not given. */
-  readonly counted?: "island" | "room";
+  /** The island where there is one, if not given. */
+  readonly counted?: Counted;
 }
 
 const COLUMNS = ["along", "across", "x", "y", "z", "lx", "fc", "lit", "note"];

@@ -5,7 +5,9 @@ import { overFloor } from "../../scene/inside-room.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { LuminaireLight, SiteView } from "./reading-light.ts";
-import type { Readings } from "./readings.ts";
+
+/** What the columns of readings count from. */
+export type Counted = "island" | "room";
 
 export type PlacedView = Omit<SiteView, "lights">;
 
@@ -15,7 +17,7 @@ export function levelAt({ island }: Scene, at: Vec2): number {
 }
 
 /** Whether a reading that belongs on the top, by its columns or its height, lies beside it. */
-export function isOffTop(scene: Scene, [x, y, z]: Vec3, counted: Readings["counted"]): boolean {
+export function isOffTop(scene: Scene, [x, y, z]: Vec3, counted?: Counted): boolean {
   const { island } = scene;
   if (island === undefined || levelAt(scene, [x, y]) > 0 || isOnOwnPlane(scene, [x, y, z])) return false;
   return counted !== "room" || Math.abs(z - island.height) < ON_TOP;
@@ -37,11 +39,7 @@ function isOnOwnPlane({ planes }: Scene, [x, y, z]: Vec3): boolean {
 }
 
 /** Those of the views that lie in the room and differ from what was said. */
-export function placedViews(
-  scene: Scene,
-  places: readonly Vec3[],
-  counted: Readings["counted"],
-): PlacedView[] {
+export function placedViews(scene: Scene, places: readonly Vec3[], counted?: Counted): PlacedView[] {
   const { island, room } = scene;
   const inRoom = counted === "room" || island === undefined;
   const length = inRoom ? room.length : island.length;
