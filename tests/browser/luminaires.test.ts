@@ -96,6 +96,31 @@ it("asks for a new luminaire's values first and hangs nothing unasked", async ()
   await poll(study).toEqual(before);
 });
 
+// 2026-11-29: a long bar from flux and beam was lit as from one point, and nothing on the page could say otherwise.
+it("says where light from flux and beam leaves, and takes the whole underside by one press", async () => {
+  const before = await study();
+  await page.getByRole("button", { name: "Make one from flux and beam" }).click();
+  const form = page.getByRole("group", { name: "New luminaire" });
+  await form.getByLabel("Shade or body", { exact: true }).selectOption("box");
+  for (const [side, typed] of [
+    ["Length", "1200"],
+    ["Width", "80"],
+  ]) {
+    await form.getByLabel(side, { exact: true }).fill(typed);
+    await form.getByLabel(side, { exact: true }).press("Enter");
+  }
+  await form.getByRole("button", { name: "It leaves the whole underside" }).click();
+  await form.getByText("Its light leaves 1200 mm × 80 mm of its underside.").waitFor();
+  await form.getByRole("button", { name: "It leaves one point" }).click();
+  await form.getByRole("button", { name: "It leaves the whole underside" }).click();
+  await form.getByLabel("Name", { exact: true }).fill("bar from beam");
+  await form.getByLabel("Name", { exact: true }).press("Enter");
+  await form.getByRole("button", { name: "Hang it in pendants" }).click();
+  expect((await study()).luminaires["bar from beam"].opening).toEqual({ length: 1.2, width: 0.08 });
+  await page.keyboard.press("Control+z");
+  await poll(study).toEqual(before);
+});
+
 it("keeps a luminaire for the next study, and compares lamps in its shade", async () => {
   await page.getByRole("button", { name: "Make one from lamp and shade" }).click();
   const form = page.getByRole("group", { name: "New luminaire" });

@@ -18,6 +18,7 @@ import { metresOf, type RawLuminaire } from "../../edits/raw-study.ts";
 import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
 import type { Edit } from "../../store/history.ts";
 import type { Json, Path } from "../../store/pointer.ts";
+import { luminaireOpening } from "./luminaire-opening.ts";
 import { suspensionFields } from "./suspension-fields.ts";
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
@@ -185,7 +186,8 @@ function bodyFields(app: FieldsView, options: LuminaireFormOptions, path: Path):
       })}
       ${(document.body?.profile ?? first) === "box" ? sides() : size("diameter", "Diameter")}
       ${size("height", "Height of the body")}
-    </div>`;
+    </div>
+    ${luminaireOpening(app, name, document)}`;
 }
 
 /** The study's own colour and glass of the body, in the file's form and size. */
