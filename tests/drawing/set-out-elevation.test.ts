@@ -2,10 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
+import { widthInView } from "../../src/drawing/set-out-elevation-pendants.ts";
+import { directionToRoom, frame } from "../../src/geometry/frame.ts";
 import { ceilingAt } from "../../src/scene/ceiling-height.ts";
 import { formatLength } from "../../src/units/length-text.ts";
+import { radians } from "../../src/units/quantities.ts";
 import { kitchens } from "../support/handover.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
@@ -197,4 +201,45 @@ describe("elevation and section", () => {
     const [a, b] = marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === "tag" ? [mark.at] : []));
     expect(Math.abs(a[1] - b[1])).toBeGreaterThan(8);
   });
+});
+
+it("sees a long pendant as wide as its outline reaches along the view, however island and pendant are turned", () => {
+  const [scene] = resolved(
+    kitchen({
+      luminaires: {
+        bar: {
+          beam: { flux: 2400, angle: 100 },
+          opening: { length: 1.1, width: 0.04 },
+          body: { profile: "box", length: 1.16, width: 0.08, height: 0.06 },
+        },
+      },
+      arrangements: [{ name: "a", layers: [{ name: "bars", luminaire: "bar", row: { count: 1 } }] }],
+    }),
+  ).scenes;
+  const { luminaire } = scene.layers[0].luminaires[0];
+  if (scene.island === undefined) throw new Error("the kitchen has an island");
+  for (const islandTurn of [0, 25])
+    for (const [turn, spin] of [
+      [0, 0],
+      [30, 0],
+      [30, 20],
+      [-40, 75],
+      [90, 10],
+    ].map((angles) => angles.map(radians))) {
+      const axes = islandAxes({ ...scene, island: { ...scene.island, turn: radians(islandTurn) } });
+      const orientation = { turn, tilt: 0, spin };
+      const { rotation } = frame([2, 2, 2], orientation);
+      const corners = [-1, 1].flatMap((a) =>
+        [-1, 1].map((b) => {
+          const [x, y] = directionToRoom(rotation, [0.58 * a, 0.04 * b, 0]);
+          return axes.toIsland([2 + x, 2 + y]);
+        }),
+      );
+      for (const [axis, direction] of ["along", "across"].entries()) {
+        const places = corners.map((corner) => corner[axis]);
+        const reach = Math.max(...places) - Math.min(...places);
+        const view = { axes, direction: direction as "along" | "across" };
+        expect(widthInView(view, { luminaire, orientation })).toBeCloseTo(Math.max(reach, 0.06), 9);
+      }
+    }
 });

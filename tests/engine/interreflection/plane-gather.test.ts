@@ -120,6 +120,16 @@ describe("gathered light", () => {
       expect(worst).toBeLessThan(2e-3);
       // Eight checks see the order of the error, not its peak.
       expect(fast.interpolationError).toBeGreaterThan(worst / 20);
+      // Even light is interpolated exactly: what is left of it after this one errs by as much, the other way.
+      const rest = coarse.evaluate(
+        exitance.map((M) => 1000 - M),
+        1,
+      );
+      const meanOf = ({ layers: [E] }: typeof fast): number => E.reduce((a, b) => a + b, 0) / E.length;
+      expect((rest.interpolationError * meanOf(rest)) / (fast.interpolationError * meanOf(fast))).toBeCloseTo(
+        1,
+        6,
+      );
     }
   });
 
