@@ -31,6 +31,14 @@ describe("a set-out sheet and a schedule", () => {
     expect(plain(scheduleSheets(handover))).toContain(" 7.1 ");
   });
 
+  // 2026-11-29: in feet and inches it read "1000 becomes 1015".
+  it("tell what a tape reads up a slope in the units of the sheet", () => {
+    const room = { length: 5.4, width: 4.2, ceilingHeight: 2.7, ceiling: { slope: 10, towards: 90 } };
+    const sheet = plain(setOutSheets(handoverOf(hung({ room }), { unit: "ft-in" })).sheets);
+    // 120 in / cos 10° = 121.85 in.
+    expect(sheet).toContain(`up the slope, 10'-0" becomes 10'-1 7/8".`);
+  });
+
   it("give kilograms first and rods in millimetres to who reads those", () => {
     const handover = handoverOf(hung({}));
     const sheet = plain(setOutSheets(handover).sheets);

@@ -6,7 +6,7 @@ import { rectangle } from "../../geometry/polygon.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { degrees } from "../../units/quantities.ts";
+import { degrees, METRES_PER_FOOT } from "../../units/quantities.ts";
 import { overHobSentence } from "../../words/hob-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { turnedBoxes } from "./orientation-table.ts";
@@ -32,7 +32,7 @@ export function notes(handover: Handover, setOut: SetOut, words: HandoverWords):
   if (room.slope !== 0)
     lines.push(
       `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: ${dropsDiffer(setOut) ? "each drop differs" : "drops are equal along the row, but only there"}. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
-      `Distances x and y are level, plumbed up from the floor. With the tape on the ceiling, up the slope, 1000 becomes ${(1000 / Math.cos(room.slope)).toFixed(0)}.`,
+      `Distances x and y are level, plumbed up from the floor. With the tape on the ceiling, up the slope, ${upTheSlope(room.slope, words)}.`,
     );
   if (turnedBoxes(setOut, room).some(({ orientation }) => orientation.tilt > 0))
     lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
@@ -43,6 +43,13 @@ export function notes(handover: Handover, setOut: SetOut, words: HandoverWords):
     "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",
   );
   return lines.map((line) => bullet(line, SMALL + 0.25)).concat(gap(2));
+}
+
+/** A round length in the sheet's own unit, and what the tape reads of it. */
+function upTheSlope(slope: number, words: HandoverWords): string {
+  if (words.unit !== "ft-in") return `1000 becomes ${(1000 / Math.cos(slope)).toFixed(0)}`;
+  const level = 10 * METRES_PER_FOOT;
+  return `${words.length(level)} becomes ${words.length(level / Math.cos(slope))}`;
 }
 
 function dropsDiffer({ boxes }: SetOut): boolean {
