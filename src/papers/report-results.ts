@@ -44,6 +44,14 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
         depicts: "verdict",
       }),
     ),
+    // The verdict is theirs where there are any.
+    ...(assessment.settings ?? []).map(({ name, verdict }) =>
+      paragraph(`Set to ${printable(name, 60)}: ${verdict}.`, {
+        marker: verdictMark(verdict, clashes),
+        size: SIZE,
+        depicts: "verdict",
+      }),
+    ),
     ...(clashes.length === 0
       ? []
       : [

@@ -63,6 +63,9 @@ describe("the client's sheet", () => {
     const words = said({ ...study, island, arrangements }).replaceAll(/\s+/g, " ");
     expect(words).toContain("less light than was asked for when set to night, in at least one place");
     expect(words).not.toContain("less even than was asked for");
+    // And the report's front named two zones that meet under a verdict that falls short.
+    const report = text(reportSheets(handoverOf({ ...study, island, arrangements })));
+    expect(report.replaceAll(/\s+/g, " ")).toContain("Set to night: falls short.");
   });
 
   // 2026-11-28: a picture made before a change dropped out of the sheet without a word.
