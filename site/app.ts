@@ -3,10 +3,8 @@
  */
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
-import type { ResolvedStudy } from "../src/app.ts";
-import type { LightAnswer } from "../src/workers/browser.ts";
-import type { AppView } from "./app-view.ts";
 import { alignedSheet } from "./components/aligned-sheet.ts";
+import type * as BelowTheSheet from "./components/below-the-sheet.ts";
 import type { clientBar } from "./components/client-bar.ts";
 import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
@@ -32,7 +30,7 @@ export class CandlespanApp extends LitElement {
 
   #view = viewInAddress();
   readonly #views = new Map<string, View>();
-  #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
+  #below: typeof BelowTheSheet | undefined;
   #readFiles: ((session: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #clientBar: typeof clientBar | undefined;
@@ -253,7 +251,7 @@ export class CandlespanApp extends LitElement {
       // The controls load after what they control is seen.
       void this.#enter(this.#view);
       await this.session.bringTheRest();
-      this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
+      this.#below = await import("./components/below-the-sheet.ts");
       this.requestUpdate();
     }
     const { quality, sequence } = shown;

@@ -12,6 +12,7 @@ import "../../src/elements/sheet/sheet.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
+import type * as BelowTheSheet from "./below-the-sheet.ts";
 import { alsoDrawn, drawingsOrRoom, roomPart, roomPlanPart } from "./drawings-or-room.ts";
 import { stateWords } from "./state-words.ts";
 
@@ -20,7 +21,7 @@ export interface SheetState {
   readonly isNarrow: boolean;
   /** px the pane can show; undefined where the page scrolls as a whole */
   readonly height: number | undefined;
-  readonly below: ((app: StudySession, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
+  readonly below: typeof BelowTheSheet | undefined;
 }
 
 const ALL_DRAWINGS = "elevation plan profile legend";
@@ -63,7 +64,7 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       @luminaire-move=${move}
       @luminaire-select=${select}
       @luminaire-remove=${remove}
-    ></candlespan-sheet>
+    >${isStale || state.paper !== undefined ? nothing : state.below?.betterRows(session, light)}</candlespan-sheet>
     ${isRoom ? roomPart(session) : content === "floor plan" ? roomPlanPart(session, study, light, height) : nothing}
     </div>
     ${
@@ -78,7 +79,7 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
           ></candlespan-elevation>`
         : nothing
     }
-    ${state.below?.(session, study, light)}
+    ${state.below?.belowTheSheet(session, study, light)}
   `;
 }
 

@@ -1,4 +1,4 @@
-/** Below the sheet: what every figure comes from, the same light as tables, and the island cut across. */
+/** Below the sheet, and what is offered beside its verdict: what every figure comes from, the same light as tables, and the island cut across. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/elements/figures/figures.ts";
@@ -10,6 +10,7 @@ import type { ResolvedStudy } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import type { SecondaryName } from "../light/secondary-results.ts";
+import { searchPath } from "./field-id.ts";
 import { taskPart } from "./task-part.ts";
 
 /** What is unfolded; the rest is not even made, so that a moving hand waits for nothing nobody sees. */
@@ -53,6 +54,17 @@ function findings(app: AppView): TemplateResult {
     "Looking through everyone's eyes…",
     (sections) => html`<candlespan-findings .sections=${sections}></candlespan-findings>`,
   );
+}
+
+/** Where a zone falls short of what is asked: the way to the search for rows that do not, after the verdict. */
+export function betterRows(
+  app: AppView,
+  { assessment, scene }: LightAnswer,
+): TemplateResult | typeof nothing {
+  const isShort = assessment.zones.some(({ verdict }) => verdict === "falls short");
+  if (!isShort || !scene.layers.some(({ role }) => role === "pendant")) return nothing;
+  return html`<button slot="next" type="button" class="text" @click=${() => app.showField(searchPath(app.arrangement))}>
+    Search for better rows</button>`;
 }
 
 export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {

@@ -8,6 +8,11 @@ export function idOf(path: Path): string {
   return `field${formatPointer(path).replace(/[^a-zA-Z0-9]+/g, "-")}`;
 }
 
+/** Where rows of an option are searched for: no value of the study, found as its fields are. */
+export function searchPath(arrangement: number): Path {
+  return ["arrangements", arrangement, "search"];
+}
+
 /** The view where a path is edited. */
 export function viewOf(path: Path): "lights" | "kitchen" {
   return path[0] === "arrangements" || path[0] === "luminaires" ? "lights" : "kitchen";

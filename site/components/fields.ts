@@ -41,6 +41,13 @@ export function shownValue(app: FieldsView, { path, derived, fallback }: FieldOp
   return derived ?? app.read(path) ?? app.defaultAt(path)?.value ?? fallback;
 }
 
+/** Why a default stands, on a page that shows it in its own units: practice without a source may be told in others. */
+export function defaultWords(why: string): string {
+  return why.endsWith("not given; common practice, no source")
+    ? "Not set: usual in practice, no published source."
+    : `Default: ${why}.`;
+}
+
 /** Marks a value that is a default, with why, and sets it by one click. */
 export function defaultMark(
   app: FieldsView,
@@ -58,7 +65,7 @@ export function defaultMark(
   const standard = derived === undefined ? app.defaultAt(path) : undefined;
   if (standard === undefined) return nothing;
   return html`<p class="hint default" id="${idOf(path)}-default">
-    Default: ${standard.why}.
+    ${defaultWords(standard.why)}
     <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${() =>
       app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set ${what}</button>
   </p>`;

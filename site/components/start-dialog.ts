@@ -157,9 +157,9 @@ export class StartDialog {
         </p>
         <p class="hint">
           A typical pendant lights it, with ${this.#downlights} typical downlights in the ceiling and typical finishes; each is
-          marked until it is set. Where you see Set, a usual value stands in: press it, or type your own, to confirm it. The
-          top’s height and place stay marked for the electrician until then; other sizes are taken as they stand. The kitchen
-          on screen is kept.
+          marked until it is set. Where you see Set, a usual value stands in: press it, or type your own, to confirm it. None
+          has to be pressed before you light it; the top’s height and place stay marked for the electrician until they are
+          set. Targets are usual ones until you set yours. The kitchen on screen is kept.
         </p>
         ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
         <p class="row-of-actions">
@@ -308,6 +308,13 @@ export class StartDialog {
     return columns * rows;
   }
 
+  /** The next kitchen begins with usual sizes again. */
+  #forget(): void {
+    this.#texts.clear();
+    this.#hob = false;
+    this.#sink = false;
+  }
+
   async #start(): Promise<void> {
     for (const name of this.#texts.keys()) this.#read(name);
     this.#issues = [];
@@ -323,8 +330,9 @@ export class StartDialog {
         const study = withWholeTop(outcome.value as unknown as RawStudy);
         await session.open(study as unknown as Json, "start a kitchen");
         session.say(
-          `Lit by a typical pendant, with ${this.#downlights} typical downlights in the ceiling: named so until you replace them.`,
+          `Lit by a typical pendant, with ${this.#downlights} typical downlights in the ceiling, until you hang others under Lights.`,
         );
+        this.#forget();
         this.#started();
       } else this.#issues = refusalWords(outcome.issues, session.display);
     } catch (error) {

@@ -11,7 +11,7 @@ export function stateWords(lighting: Lighting): string {
     case "first":
       return "Computing the light…";
     case "refined":
-      return `Refined: direct ${isWhole ? "and interreflected light" : "light only"}${shown?.quality === "judged" ? ", with bands." : ". Working out the bands…"}`;
+      return `Refined: direct ${isWhole ? "and interreflected light" : "light only"}${shown?.quality === "judged" ? ", with bands." : ". Working out how sure the figures are…"}`;
     case "issues":
       return "Not computed: see what is wrong above the sheet.";
     case "fault":

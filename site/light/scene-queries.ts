@@ -5,11 +5,14 @@ import type { LightAnswer } from "../../src/workers/browser.ts";
 
 type Scene = LightAnswer["scene"];
 
-/** What a luminaire's light rests on, in words. */
-export function evidenceIn(scene: Scene | undefined, luminaire: string): string | undefined {
+/** What a luminaire's light rests on. */
+export function evidenceIn(
+  scene: Scene | undefined,
+  luminaire: string,
+): (typeof EVIDENCE)[keyof typeof EVIDENCE] | undefined {
   for (const layer of scene?.layers ?? []) {
     const placed = layer.luminaires.find((each) => each.luminaire.name === luminaire);
-    if (placed !== undefined) return EVIDENCE[placed.luminaire.evidence].words;
+    if (placed !== undefined) return EVIDENCE[placed.luminaire.evidence];
   }
   return undefined;
 }

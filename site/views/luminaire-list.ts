@@ -49,7 +49,7 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
   const about =
     luminaire === undefined
       ? "Not in the option on screen."
-      : `${Math.round(luminaire.flux)} lm${luminaire.watts === undefined ? "" : `, ${luminaire.watts} W`}; its light is ${evidence}.`;
+      : `${Math.round(luminaire.flux)} lm${luminaire.watts === undefined ? "" : `, ${luminaire.watts} W`}. Its light ${evidence?.plain ?? ""}`;
   const toggle = (event: Event): void => {
     const isOpen = (event.target as HTMLDetailsElement).open;
     if (isOpen !== (app.shownLuminaire === name)) app.showLuminaire(isOpen ? name : undefined);

@@ -68,9 +68,12 @@ export function profileDrawing(
     ground: "paper",
   });
   // Where there is little room, names of targets come first.
-  if (scale.width >= 560) taken.push(textBox(caption));
+  const isWide = scale.width >= 560;
+  if (isWide) taken.push(textBox(caption));
   marks.push(caption);
-  marks.push(...extremes(profile, x, y, words, [...ink, ...lines, ...taken], taken));
+  // Marks of the luminaires stand on the line of nothing.
+  const foot = { x: x0, y: y(0) - 9, width: x1 - x0, height: 9 };
+  marks.push(...extremes(profile, x, y, words, [...ink, ...lines, ...taken, foot], taken, isWide));
   marks.push(...targetMarks(targets, x, y, words, ink, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
   const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);

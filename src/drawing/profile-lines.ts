@@ -48,7 +48,8 @@ export function endLabels(
   const outside = scale.width - x1 > 70;
   if (!outside) return keyRow(profile, scale, frame);
   const wishes = ends.map((p) => p[1] + 4);
-  const places = spreadLabels(wishes, 15, 12, frame.height - 8);
+  // Clear of the line of nothing, which would strike through the lowest.
+  const places = spreadLabels(wishes, 15, 12, frame.y(0) - 4);
   const marks: Mark[] = [];
   profile.series.forEach((series, i) => {
     const style = STYLE[series.role];

@@ -15,6 +15,7 @@ import {
 } from "./drawing.ts";
 import type { Profile, TargetLine } from "./profile.ts";
 
+/** @param blocked what names keep clear of @param isWide whether there is room to say of which line they are */
 export function extremes(
   profile: Profile,
   x: (a: number) => number,
@@ -22,6 +23,7 @@ export function extremes(
   words: Wording,
   blocked: readonly Box[],
   taken: Box[],
+  isWide: boolean,
 ): Mark[] {
   const { values } = profile.series[0];
   let low = -1;
@@ -41,7 +43,9 @@ export function extremes(
     const first = i < 6;
     const last = i > values.length - 7;
     const anchor = first ? "start" : last ? "end" : "middle";
-    const words_ = `${name} ${words.lightFigure(values[i])}`;
+    // The least of the whole top mostly lies elsewhere; the greatest is under the pendants, as this line is.
+    const where = above || !isWide ? "" : " along the middle";
+    const words_ = `${name} ${words.lightFigure(values[i])}${where}`;
     const candidates = [above ? -8 : 17, above ? 17 : -8, above ? -22 : 31, 45, -36, 59].map((dy) =>
       text([at[0] + (first ? 6 : last ? -6 : 0), at[1] + dy], words_, `${name}imum`, {
         anchor,
@@ -52,6 +56,18 @@ export function extremes(
     );
     const label = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 1))) ?? candidates[0];
     taken.push(textBox(label));
+    if (isLed(label, at[1]))
+      marks.push(
+        segment(
+          at[0],
+          at[1],
+          label.at[0],
+          label.at[1] + (label.at[1] < at[1] ? 3 : -11),
+          "leader",
+          "ink",
+          0.75,
+        ),
+      );
     marks.push(
       line(ellipse(at[0], at[1], 3, 3, 16), `${name}imum`, "ink", 1, {
         closed: true,

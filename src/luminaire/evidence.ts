@@ -9,6 +9,8 @@ export type Evidence = "A" | "B" | "C" | "D" | "E" | "F" | "G";
 
 export interface EvidenceClass {
   readonly words: string;
+  /** The same to whoever chooses a luminaire, after `Its light`. */
+  readonly plain: string;
   /** Relative half-width of the 95 % band on luminous intensity in a direction, down and up: level and lobe together. */
   readonly band: readonly [down: number, up: number];
   /** Of it, relative half-width of the 95 % band on all of its light. */
@@ -27,6 +29,7 @@ const HALF_DEGREE = Math.PI / 360;
 export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   A: {
     words: "measured",
+    plain: "was measured.",
     band: [0.08, 0.08],
     level: 0.07,
     lobe: 0.05,
@@ -36,6 +39,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   // As measured; that the lamps give their rated flux is an uncertainty of its own.
   B: {
     words: "measured, relative to its rated lamps",
+    plain: "was measured; how much of it there is goes by the flux its lamps are rated at.",
     band: [0.08, 0.08],
     level: 0.07,
     lobe: 0.05,
@@ -44,6 +48,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   },
   G: {
     words: "measured, re-lamped",
+    plain: "was measured with another lamp, and is scaled to this one.",
     band: [0.15, 0.15],
     level: 0.13,
     lobe: 0.1,
@@ -52,6 +57,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   },
   C: {
     words: "peak and beam",
+    plain: "is estimated from its peak intensity and beam angle, not measured.",
     band: [0.15, 0.15],
     level: 0.1,
     lobe: 0.15,
@@ -62,6 +68,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   // of cosⁿ, and a scatter of t of 0.345 (tests/luminaire/reshaped, tests/validation/beam-model).
   D: {
     words: "flux and beam",
+    plain: "is estimated from its flux and beam angle, not measured.",
     band: [0.2, 0.35],
     level: 0.05,
     lobe: 0.345,
@@ -70,6 +77,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   },
   E: {
     words: "traced from shade",
+    plain: "is calculated from its lamp and shade, not measured.",
     band: [0.22, 0.22],
     level: 0.18,
     lobe: 0.2,
@@ -78,6 +86,7 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   },
   F: {
     words: "typical",
+    plain: "is a typical one, not its own.",
     band: [0.35, 0.35],
     level: 0.3,
     lobe: 0.345,

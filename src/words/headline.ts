@@ -67,7 +67,7 @@ export function headline(
   if (verdict === "falls short")
     return {
       words: capital(of + shortfall(zones, unit)),
-      aside: aside(furthest(zones), uneven),
+      aside: aside(furthest(zones), uneven, evennessRemedy(zones)),
       kind: "short",
     };
   if (verdict === "too close to call") {
@@ -112,7 +112,20 @@ function plentyWords(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): s
   if (asked.length === 0 || asked.some(({ surely }) => !(surely >= PLENTY))) return "";
   const least = asked.reduce((low, each) => (each.times < low.times ? each : low));
   const what = asked.length === 1 ? `the ${least.words}` : "what is";
-  return `${least.times.toFixed(1)} times ${what} asked${asked.length === 1 ? "" : " in every zone"}: half the light would do`;
+  const plenty = `${least.times.toFixed(1)} times ${what} asked${asked.length === 1 ? "" : " in every zone"}`;
+  // Less light mends no evenness: beside uneven light it would read as the remedy.
+  return zones.some(isTooUneven) ? plenty : `${plenty}: half the light would do`;
+}
+
+function isTooUneven({ checks }: ZoneAssessment): boolean {
+  return checks.some(({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short");
+}
+
+/** What mends uneven light; empty where none falls short of the evenness asked for. All layers dimmed alike keep least over average. */
+function evennessRemedy(zones: readonly ZoneAssessment[]): string {
+  return zones.some(isTooUneven)
+    ? "more pendants, a wider beam or more height spread light evenly, dimming all of it does not"
+    : "";
 }
 
 /** `dinner: eating falls short by 8 %`, `cooking meets`: what falls short first. */

@@ -33,17 +33,17 @@ export interface ZoneClauses {
   readonly judged: string;
 }
 
-export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneClauses {
+/** @param isNamed says of the level that it is an average, and what stands in brackets */
+export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit, isNamed = false): ZoneClauses {
   const light = zone.checks.find((check) => check.quantity === "illuminance");
   const level = light?.value ?? zone.statistics.average;
   const band = rangeWords(light?.band, (lux) => formatIlluminanceValue(lux, unit));
-  const what =
-    light !== undefined && light.statistic !== "average"
-      ? `${light.statistic} ${formatIlluminance(level, unit)}`
-      : formatIlluminance(level, unit);
+  const figure = formatIlluminance(level, unit);
+  const isAverage = light === undefined || light.statistic === "average";
+  const what = isAverage ? `${figure}${isNamed ? " on average" : ""}` : `${light.statistic} ${figure}`;
   const clauses = {
     name: zone.name,
-    light: band === undefined ? what : `${what} (${band})`,
+    light: band === undefined ? what : `${what} (${isNamed ? "likely " : ""}${band})`,
     evenness: `evenness ${evennessText(zone.statistics.uniformity)}${straddling(zone)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };

@@ -44,7 +44,7 @@ it("is said by the page's verdict and in the JSON too", () => {
   const scene = withHob(0.9, 1.5);
   const assessment = syntheticAssessment(scene);
   const said = (of: Scene, clashes: readonly Clash[] = []) =>
-    verdictInWords(assessment, clashes, undefined, { illuminance: "lx", length: "mm" }, of);
+    verdictInWords(assessment, clashes, undefined, { illuminance: "lx", length: "mm" }, { scene: of });
   expect(said(scene).headline.aside).toMatch(/P2 hangs over the hob: heat and grease$/);
   const clash = {
     kind: "bodies",

@@ -256,7 +256,9 @@ it("makes a luminaire from lamp and shade, with its profile and polar diagram", 
   await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe("shade");
   await poll(() => page.locator("details[open] > summary", { hasText: /^shade$/ }).count()).toBe(1);
   await poll(() => page.locator("candlespan-polar svg").count()).toBeGreaterThan(0);
-  await poll(() => page.getByText(/its light is traced from shade/).count()).toBeGreaterThan(0);
+  await poll(() =>
+    page.getByText(/Its light is calculated from its lamp and shade, not measured/).count(),
+  ).toBeGreaterThan(0);
 });
 
 it("hands over the light and the study as files", async () => {

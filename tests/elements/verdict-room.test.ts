@@ -11,7 +11,7 @@ const OPEN =
 
 function row(name: string, judged: string): ZoneRow {
   const [light, evenness] = ["685 lx (624 to 745)", "evenness 0.61"];
-  return { name, light, evenness, judged, drivers: "", mark: "✓", style: "meets" };
+  return { name, light, evenness, judged, drivers: "", mark: "✓", style: "meets", usual: "" };
 }
 
 function room(names: readonly string[], judged: string, width: number, clash = "") {

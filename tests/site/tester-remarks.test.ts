@@ -5,11 +5,13 @@ import type { AppView, Swap } from "../../site/app-view.ts";
 import { keyOnPage } from "../../site/components/keys.ts";
 import { readShare, shareText } from "../../site/components/share-field.ts";
 import { stateWords } from "../../site/components/state-words.ts";
-import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { defaultWords } from "../../site/components/fields.ts";
+import type { RawLayer, RawStudy } from "../../site/edits/raw-study.ts";
 import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
 import { targetChoices } from "../../site/views/kitchen/targets.ts";
 import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
+import { rowFields } from "../../site/views/lights/row-fields.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
 import { floorPlan } from "../../src/drawing/floor-plan.ts";
@@ -47,6 +49,40 @@ it("keeps Better rows, and offers to hang some, when the last pendant is gone", 
   expect(wordsOf(rowSearchFields(begun(without) as unknown as AppView))).toMatch(
     /Better rows.*No pendants hang in this option.*Hang three pendants/s,
   );
+});
+
+// 2026-11-29: "Default: 36 in: not given; common practice, no source." stood under 914 mm, and read as a fault.
+it("says of a usual value that it is one, in no other unit than the page's", () => {
+  expect(defaultWords("36 in: not given; common practice, no source")).toBe(
+    "Not set: usual in practice, no published source.",
+  );
+  expect(defaultWords("not given; the commonest of stone tops")).toBe(
+    "Default: not given; the commonest of stone tops.",
+  );
+});
+
+// 2026-11-29: of a round luminaire "its long side along the island" was said, and it has none.
+it("says of a turned row what an empty field means for its luminaire", () => {
+  const hint = (length: number, width: number): string => {
+    const luminaire = {
+      emission: { opening: { shape: "rectangle", length, width, height: 0 } },
+      distribution: { horizontal: [0, 90, 180, 270] },
+    };
+    const layer = { name: "pendants", luminaire: "lamp", row: { count: 1 } };
+    const session = begun();
+    Object.defineProperty(session, "light", {
+      value: {
+        scene: {
+          layers: [{ luminaires: [{ luminaire, frame: { rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1] } }] }],
+        },
+      },
+    });
+    return wordsOf(
+      rowFields(session as unknown as AppView, layer as RawLayer, ["arrangements", 0, "layers", 0]),
+    );
+  };
+  expect(hint(0.6, 0.1)).toMatch(/Empty: its long side along the island\./);
+  expect(hint(0.1, 0.1)).toMatch(/Empty: 0°, as its maker measured it\./);
 });
 
 it("takes a reflectance or a dimmer typed in either way", () => {

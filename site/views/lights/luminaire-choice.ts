@@ -43,11 +43,11 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
     ${
       evidence === undefined
         ? nothing
-        : html`<p class="hint">Its light is ${evidence}.
+        : html`<p class="hint">Its light ${evidence.plain}
             ${
               app.study.luminaires?.[layer.luminaire]?.beam === undefined
                 ? nothing
-                : html`<button type="button" class="text" @click=${() => app.openFile(place)}>Hang one from its file</button>`
+                : html`<button type="button" class="text" @click=${() => app.openFile(place)}>Hang a measured one, from its photometric file</button>`
             }</p>`
     }
     ${oneSidedHint(app, layer, index)}

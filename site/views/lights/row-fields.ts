@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { turnOf } from "../../../src/app.ts";
+import { planExtents, turnOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField } from "../../components/fields.ts";
 import { metresOf, type RawLayer } from "../../edits/raw-study.ts";
@@ -86,8 +86,11 @@ export function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateRe
 /** How each one of a row is turned, where that is to be seen. */
 function turnField(app: AppView, layer: RawLayer, path: Path): TemplateResult | typeof nothing {
   const [placed] = app.light?.scene.layers[Number(path.at(-1))]?.luminaires ?? [];
-  const isRound = (placed?.luminaire.distribution.horizontal.length ?? 1) < 2;
-  if (placed === undefined || (isRound && layer.row?.turn === undefined)) return nothing;
+  const isEven = (placed?.luminaire.distribution.horizontal.length ?? 1) < 2;
+  if (placed === undefined || (isEven && layer.row?.turn === undefined)) return nothing;
+  const [along, across] = planExtents(placed.luminaire);
+  const unturned =
+    Math.abs(along - across) > 1e-3 ? "its long side along the island" : "0°, as its maker measured it";
   return numberField(app, {
     label: "Turned",
     path: [...path, "row", "turn"],
@@ -97,6 +100,6 @@ function turnField(app: AppView, layer: RawLayer, path: Path): TemplateResult | 
     unit: "°",
     fallback: turnOf(placed),
     optional: true,
-    hint: "Counter-clockwise from above. Empty: its long side along the island.",
+    hint: `Counter-clockwise from above. Empty: ${unturned}.`,
   });
 }

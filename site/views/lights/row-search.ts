@@ -5,6 +5,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { type Issue, powerFigure } from "../../../src/app.ts";
 import type { Running, SearchAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
+import { idOf, searchPath } from "../../components/field-id.ts";
 import { lightText } from "../../components/words.ts";
 import { addOption } from "../../edits/options.ts";
 import type { RawArrangement } from "../../edits/raw-study.ts";
@@ -82,7 +83,7 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
         ${
           busy
             ? html`<button type="button" @click=${() => search !== undefined && stop(app, search)}>Stop the search</button>`
-            : html`<button type="button" @click=${() => start(app, layer.name, wish)}>Search</button>`
+            : html`<button type="button" id=${idOf(searchPath(app.arrangement))} @click=${() => start(app, layer.name, wish)}>Search</button>`
         }
       </p>
       <p role="status">${search === undefined ? nothing : stateWords(search)}</p>

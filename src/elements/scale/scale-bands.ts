@@ -6,7 +6,7 @@ import { scaleBands, scaleSteps } from "../../drawing/light-scale.ts";
 const HIGHEST = 3100;
 /** Heights (px): of an upright colour at most and at least, of what stands under the colours. */
 export const BAND = { most: 13, least: 6 } as const;
-const KEY = 50;
+const KEY = 64;
 
 export function bandsOf(unit: "lx" | "fc") {
   const steps = scaleSteps(unit).filter(({ level }) => level <= HIGHEST);

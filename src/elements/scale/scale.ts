@@ -83,7 +83,7 @@ export class CandlespanScale extends CandlespanElement {
         this.hatch
           ? html`<span class="key"><svg width="22" height="10" aria-hidden="true">
               <rect width="22" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect>
-              ${renderHatch([[rectangle(0, 0, 22, 10)]])}</svg>below target at that spot</span>`
+              ${renderHatch([[rectangle(0, 0, 22, 10)]])}</svg>spots below the target for the average</span>`
           : nothing
       }
     </div>`;

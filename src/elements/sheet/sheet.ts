@@ -42,6 +42,7 @@ const QUALITY = 82;
  * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @fires zone-open - a zone of the verdict is pressed, where zones open ({@link ZoneOpenDetail})
+ * @slot next - what a page offers to do about the verdict, after what belongs to the headline
  * @slot verdict - stands in place of the verdict sentence
  * @csspart verdict - headline and zones
  * @csspart summary - the headline with what belongs to it
@@ -164,7 +165,7 @@ export class CandlespanSheet extends DrawingElement {
             this.clashes,
             this.reader(scene)?.top,
             { illuminance: this.words.illuminanceUnit, length: this.words.lengthUnit },
-            scene,
+            { scene, targets: this.study?.targets },
           );
     const room = verdictRoom(scene.zones, said, this.width);
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
@@ -236,7 +237,7 @@ export class CandlespanSheet extends DrawingElement {
   #quality(): string {
     if (this.assessment === undefined) return "";
     if (this.stale) return "before the last change";
-    return this.assessment.method.quality === "quick" ? "coarse" : "refined";
+    return this.assessment.method.quality === "quick" ? "coarse light" : "calculated in full";
   }
 
   #readingWords(scale: SheetScale): TemplateResult | typeof nothing {

@@ -11,7 +11,11 @@ export function verdictPart(
   { isDense, isAsideUnder }: VerdictRoom,
   open: ((name: string, index: number) => void) | undefined,
 ): TemplateResult {
-  const aside = html`<p>${clash || headline.aside}</p>`;
+  const aside = html`<p>${clash || headline.aside} <slot name="next"></slot></p>`;
+  const setting = (usual: string, name: string, index: number): TemplateResult | string =>
+    open === undefined
+      ? usual
+      : html`<button part="zone" aria-label="${usual}: ${name}" @click=${() => open(name, index)}>${usual}</button>`;
   const subject = (name: string, index: number): TemplateResult =>
     open === undefined
       ? html`<span class="subject">${name}</span>`
@@ -24,11 +28,11 @@ export function verdictPart(
     ${isAsideUnder ? aside : nothing}
     <ul class=${isDense ? "dense" : ""}>${zones.map(
       (
-        { name, light, evenness, judged, drivers, style, mark },
+        { name, light, evenness, judged, drivers, style, mark, usual },
         index,
       ) => html`<li class=${style} title=${drivers}
         ><span class="sign" aria-hidden="true">${mark}</span>\u00a0${subject(name, index)} <span
-        class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,
+        class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}${usual === "" ? nothing : html`, ${setting(usual, name, index)}`}</span></li>`,
     )}</ul>
   </div>`;
 }

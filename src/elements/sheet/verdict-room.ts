@@ -58,8 +58,8 @@ export function verdictRoom(
   const under = isAsideUnder ? ASIDE.line * Math.ceil(aside / width) : 0;
   const needed = ({ size, line }: typeof LARGE | typeof DENSE): number =>
     linesOf(
-      words.zones.map(({ name, light, evenness, judged }) =>
-        rowWidth(name, `${light}, ${evenness}: ${judged}`, size),
+      words.zones.map(({ name, light, evenness, judged, usual }) =>
+        rowWidth(name, `${light}, ${evenness}: ${judged}${usual && `, ${usual}`}`, size),
       ),
       width,
     ) * line;

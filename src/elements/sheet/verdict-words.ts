@@ -4,6 +4,7 @@ import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/ass
 import type { Verdict } from "../../assessment/verdict.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import type { Scene } from "../../scene/scene.ts";
+import type { Target } from "../../scene/target.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
@@ -35,6 +36,8 @@ export interface ZoneRow {
   readonly drivers: string;
   readonly mark: string;
   readonly style: string;
+  /** Beside what is asked of the first zone, where nobody has set a target of this kitchen; empty otherwise. */
+  readonly usual: string;
 }
 
 export interface VerdictInWords {
@@ -46,30 +49,72 @@ export interface VerdictInWords {
   readonly dark: string;
 }
 
+/** What a verdict is said beside. */
+interface Surroundings {
+  readonly scene?: Scene | undefined;
+  /** By their ids; a study's own are told from published ones by how they are known. */
+  readonly targets?: ReadonlyMap<string, Target> | undefined;
+}
+
 export function verdictInWords(
   assessment: ArrangementAssessment,
   clashes: readonly Clash[],
   top: TopLight | undefined,
   units: { readonly illuminance: IlluminanceUnit; readonly length: LengthUnit },
-  scene?: Scene,
+  { scene, targets }: Surroundings = {},
 ): VerdictInWords {
   const isLit = assessment.zones.some((zone) => !isDark(zone));
   const place = top === undefined || !isLit ? undefined : darkestPlace(top.plane, top.light.illuminance);
   const first = headline(assessment, clashes, units.illuminance);
   const clash = clashHeadline(clashes, units.length)?.replace(/^Cannot be built as placed: /, "") ?? "";
+  const usual = zoneOfUsualTarget(assessment, targets);
   const overHob = scene === undefined ? undefined : overHobWords(scene);
   const withHob = (words: string, between: string): string =>
     overHob === undefined ? words : words === "" ? overHob : `${words}${between}${overHob}`;
   return {
-    headline: { ...first, aside: withHob(first.aside, "; ") },
+    headline: {
+      ...first,
+      aside: [withHob(first.aside, "; "), averageWords(assessment)].filter(Boolean).join("; "),
+    },
     clash: clash === "" ? "" : withHob(clash, " "),
-    zones: assessment.zones.map((zone) => zoneRow(zone, clashes, units.illuminance)),
+    zones: assessment.zones.map((zone, i) => ({
+      ...zoneRow(zone, clashes, units.illuminance, i === 0),
+      usual: i === usual ? "a usual target until you set yours" : "",
+    })),
     dark: place === undefined ? "" : `Darkest ${place}.`,
   };
 }
 
-function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: IlluminanceUnit): ZoneRow {
-  const { name, light, evenness, judged } = zoneClauses(zone, unit);
+/** Why a zone whose average meets its target has hatched spots; empty where none has. */
+function averageWords({ zones, planes }: ArrangementAssessment): string {
+  const isHatched = zones.some(({ checks, plane, statistics }) => {
+    const fine = planes.find(({ name }) => name === plane)?.fine;
+    const least = Math.min(statistics.minimum, fine?.minimum ?? Number.POSITIVE_INFINITY);
+    return checks.some(
+      ({ quantity, statistic, verdict, target }) =>
+        quantity === "illuminance" && statistic === "average" && verdict === "meets" && least < target,
+    );
+  });
+  return isHatched ? "targets are for a zone’s average: hatched spots lie below" : "";
+}
+
+/** Which zone says that nobody has set a target of this kitchen: the first that is asked something. None where a target is the study's own. */
+function zoneOfUsualTarget(
+  { zones }: ArrangementAssessment,
+  targets: ReadonlyMap<string, Target> | undefined,
+): number {
+  const isOwn = [...(targets?.values() ?? [])].some(({ known }) => known === "stated in the study");
+  return targets === undefined || isOwn ? -1 : zones.findIndex(({ checks }) => checks.length > 0);
+}
+
+/** @param isFirst says once what the figures of every row are */
+function zoneRow(
+  zone: ZoneAssessment,
+  clashes: readonly Clash[],
+  unit: IlluminanceUnit,
+  isFirst: boolean,
+): Omit<ZoneRow, "usual"> {
+  const { name, light, evenness, judged } = zoneClauses(zone, unit, isFirst);
   const words = zone.checks.map((check) => {
     const likely = likelyWords(check, "it");
     // The headline says once that nothing is judged yet.
