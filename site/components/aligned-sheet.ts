@@ -60,7 +60,7 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .clashes=${light.clashes}
       .stale=${isStale}
       .zonesOpen=${state.paper === undefined && !session.screen.isForClient && !isStale}
-      @zone-open=${({ detail }: CustomEvent<ZoneOpenDetail>) => session.showField(["island", "zones", detail.index, "name"])}
+      @zone-open=${({ detail }: CustomEvent<ZoneOpenDetail>) => session.showField(["island", "zones", detail.index, detail.isTarget === true ? "target" : "name"])}
       @luminaire-move=${move}
       @luminaire-select=${select}
       @luminaire-remove=${remove}

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
+import type { StudySession } from "../session.ts";
 import { type AlsoDrawn, alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 
 type DrawnExtra = "values" | "working edge" | "tolerances" | "tags";
@@ -19,18 +20,23 @@ const NONE = [] as const;
 let made: { readonly key: readonly unknown[]; readonly drawn: AlsoDrawn } | undefined;
 
 /** The same object while nothing of it changes, so that nothing is drawn again. */
-export function alsoDrawnOf(app: AppView): AlsoDrawn | undefined {
-  const state = app.results?.tolerances.state;
+export function alsoDrawnOf(session: StudySession): AlsoDrawn | undefined {
+  const state = session.results?.tolerances.state;
   const tolerances = wanted.has("tolerances") && state?.status === "complete" ? state.value : NONE;
-  const key = [wanted.has("values"), wanted.has("working edge"), tolerances, isTagged()] as const;
+  const key = [
+    wanted.has("values"),
+    wanted.has("working edge"),
+    tolerances,
+    isTagged(session.screen),
+  ] as const;
   if (made?.key.every((part, i) => part === key[i]) !== true)
     made = { key, drawn: alsoDrawn({ values: key[0], workingEdge: key[1], tolerances, tags: key[3] }) };
   return made?.drawn;
 }
 
-/** Where the list of what is on hold names them, too. */
-function isTagged(): boolean {
-  return wanted.has("tags") || location.hash === "#hand-over";
+/** Where the list of what is on hold names them, too; a client sees no list. */
+function isTagged({ isForClient }: StudySession["screen"]): boolean {
+  return wanted.has("tags") || (!isForClient && location.hash === "#hand-over");
 }
 
 function want(app: AppView, extra: DrawnExtra, isDrawn: boolean): void {

@@ -60,8 +60,8 @@ function drawnPart(app: AppView): TemplateResult {
 }
 
 /** What plan and profile draw beside the usual. */
-export function alsoDrawn(app: AppView) {
-  return drawn?.alsoDrawnOf(app);
+export function alsoDrawn(session: StudySession) {
+  return drawn?.alsoDrawnOf(session);
 }
 
 /** The whole room in plan; it and what edits it load when somebody first wants to see it. */

@@ -8,6 +8,7 @@ import type { RawSetting } from "../edits/raw-study.ts";
 export function settingChoice(app: AppView, settings: readonly RawSetting[]): TemplateResult {
   const choice = (words: string, name: string | undefined): TemplateResult => html`<button
     type="button"
+    title=${words}
     aria-pressed=${app.setting === name ? "true" : "false"}
     @click=${() => app.showSetting(name)}
   >${words}</button>`;

@@ -73,6 +73,9 @@ it("starts one's own kitchen from the example, lit by a typical pendant", async 
   expect(await page.locator("header .example").count()).toBe(0);
   expect(await verdictOf(page)).toMatch(/Prep \d+ lx/);
   expect((await study()).island.zones.map(({ name }) => name)).toEqual(["prep", "cooking", "eating"]);
+  // 2026-11-29: the first verdict was held against 500 lx nobody had asked for, and did not say so.
+  await button(/a usual target until you set yours/).click();
+  await poll(() => page.evaluate(() => document.activeElement?.id)).toBe("field-island-zones-0-target");
 });
 
 it("keeps studies side by side: duplicated, named, removed and put back", async () => {

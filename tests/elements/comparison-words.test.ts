@@ -1,6 +1,11 @@
 /** What is said above options compared, and under the name of each. */
 import { expect, it } from "vitest";
-import { besideWords, firstWords, hungWords } from "../../src/elements/comparison/comparison-words.ts";
+import {
+  besideWords,
+  firstWords,
+  hungWords,
+  isOneZone,
+} from "../../src/elements/comparison/comparison-words.ts";
 import { wording } from "../../src/words/wording.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
@@ -87,4 +92,16 @@ it("says what lights beside the pendants where options differ in it", () => {
   expect(
     besideWords(scenesOf(ambient("spot"), ambient("other", { dim: 0.6 }), ambient("spot").slice(0, 1))),
   ).toEqual(["with 6 of spot in ambient", "with 6 of other in ambient at 60 %", "with nothing else"]);
+});
+
+// 2026-11-29: under an option of one zone its figures stood twice, as "prep" and as "whole top".
+it("says the figures of a zone that is the whole top once", () => {
+  const assessment = (...averages: number[]) =>
+    ({
+      zones: averages.map((average) => ({ statistics: { average, uniformity: 0.68 } })),
+    }) as unknown as Parameters<typeof isOneZone>[0];
+  expect(isOneZone(assessment(657.2), { average: 656.9, uniformity: 0.681 })).toBe(true);
+  expect(isOneZone(assessment(657.2), { average: 640, uniformity: 0.68 })).toBe(false);
+  expect(isOneZone(assessment(657.2), { average: 657.2, uniformity: 0.5 })).toBe(false);
+  expect(isOneZone(assessment(657.2, 657.2), { average: 657.2, uniformity: 0.68 })).toBe(false);
 });

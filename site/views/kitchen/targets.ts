@@ -68,11 +68,11 @@ function shortSource(source: string): string {
   return source.split(/[,(]/)[0].trim();
 }
 
-/** `preparation counters: 500 lx, evenness 0.60 · EN 12464-1:2021`. */
-export function targetWords(app: FieldsView, id: string): string {
+/** `preparation counters: 500 lx, evenness 0.60 · EN 12464-1:2021`. @param isSourceApart its source stands beside it */
+export function targetWords(app: FieldsView, id: string, isSourceApart = false): string {
   const target = askedBy(app, id);
   if (target === undefined) return id;
-  const who = target.isOwn ? "" : ` · ${shortSource(target.source ?? "")}`;
+  const who = target.isOwn || isSourceApart ? "" : ` · ${shortSource(target.source ?? "")}`;
   const ages = target.ages === undefined ? "" : `, ages ${target.ages}`;
   // A document that states round figures in both units asks for more light in its foot-candles.
   const { footcandles, illuminance = 0 } = target;

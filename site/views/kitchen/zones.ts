@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
+import { idOf } from "../../components/field-id.ts";
 import { capital } from "../../components/words.ts";
 import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";
@@ -14,13 +15,15 @@ import { askedBy, figures, published, targetWords } from "./targets.ts";
 const OWN = "\u0000own";
 
 function targetField(app: AppView, zone: RawZone, index: number): TemplateResult {
-  const id = `target-of-zone-${index}`;
   const path: Path = ["island", "zones", index, "target"];
+  const id = idOf(path);
   const target = askedBy(app, zone.target);
   const problem = app.issueAt(path);
+  // Of the chosen one the line below says who asks it: a field has no room for both.
   const option = (value: string, words: string): TemplateResult =>
     html`<option value=${value} .selected=${value === (zone.target ?? "")}>${words}</option>`;
-  const line = (value: string): TemplateResult => option(value, targetWords(app, value));
+  const line = (value: string): TemplateResult =>
+    option(value, targetWords(app, value, value === zone.target));
   const change = (event: Event): void => {
     const { value } = event.target as HTMLSelectElement;
     if (value === OWN) {

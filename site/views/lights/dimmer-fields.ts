@@ -46,6 +46,12 @@ export function dimmerFields(app: AppView, layer: RawLayer, index: number): Temp
       })}
     </div>
     ${problem === undefined ? nothing : html`<p class="problem" id="${idOf(path)}-problem">✕ ${problem}</p>`}
+    ${
+      layer.dimmer === undefined || Object.keys(layer.dimmer).length > 0
+        ? nothing
+        : html`<p class="hint">The study says that there is a dimmer, and nothing of it.
+            <button type="button" class="text" @click=${() => app.edit({ name: `${layer.name}: no dimmer`, edits: [{ path, value: undefined }] })}>No dimmer</button></p>`
+    }
     <p class="hint">The light judged is the share typed, whatever the scale: the scale tells only what the dimmer is set to for it.</p>
   </section>`;
 }

@@ -1,6 +1,7 @@
 /** What is said of options compared: which comes first, and what hangs in each. */
 
 import { evennessOf, isMet, type Rankable, shortfallPercent } from "../../app/ranking.ts";
+import type { ArrangementAssessment, Statistics } from "../../assessment/assessment.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
@@ -80,4 +81,17 @@ export function besideWords(scenes: readonly Scene[]): string[] {
     return words.length === 0 ? "with nothing else" : `with ${words.join(", ")}`;
   });
   return new Set(each).size < 2 ? scenes.map(() => "") : each;
+}
+
+/** Whether the only zone has the figures of the whole top: one line says them. */
+export function isOneZone(
+  { zones }: Pick<ArrangementAssessment, "zones">,
+  top: Pick<Statistics, "average" | "uniformity">,
+): boolean {
+  const [zone] = zones;
+  return (
+    zones.length === 1 &&
+    Math.round(zone.statistics.average) === Math.round(top.average) &&
+    evennessText(zone.statistics.uniformity) === evennessText(top.uniformity)
+  );
 }

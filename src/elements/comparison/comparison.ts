@@ -29,7 +29,7 @@ import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { verdictStyle } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
-import { besideWords, firstWords, hungWords } from "./comparison-words.ts";
+import { besideWords, firstWords, hungWords, isOneZone } from "./comparison-words.ts";
 import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
 import "../scale/scale.ts";
@@ -148,9 +148,13 @@ export class CandlespanComparison extends CandlespanElement {
             top === undefined
               ? nothing
               : html`<tr class="total">
-                <th scope="row">whole top</th>
+                ${
+                  isOneZone(assessment, top)
+                    ? html`<th scope="row" colspan="3">power</th>`
+                    : html`<th scope="row">whole top</th>
                 <td>${words.lightFigure(top.average)}</td>
-                <td>${top.average > 0 ? evennessText(top.uniformity) : "–"}</td>
+                <td>${top.average > 0 ? evennessText(top.uniformity) : "–"}</td>`
+                }
                 <td>${powerFigure(assessment.energy.watts, assessment.energy.unknownWatts)} W</td>
               </tr>`
           }

@@ -40,6 +40,8 @@ export interface ZoneOpenDetail {
   readonly name: string;
   /** Among the zones of the verdict. */
   readonly index: number;
+  /** Its target is asked for, rather than the zone. */
+  readonly isTarget?: boolean;
 }
 
 /** `luminaire-remove`, on Delete. */

@@ -229,8 +229,8 @@ export class CandlespanSheet extends DrawingElement {
     `;
   }
 
-  readonly #openZone = (name: string, index: number): void => {
-    const detail: ZoneOpenDetail = { name, index };
+  readonly #openZone = (name: string, index: number, isTarget = false): void => {
+    const detail: ZoneOpenDetail = { name, index, isTarget };
     this.dispatchEvent(new CustomEvent("zone-open", { detail, bubbles: true, composed: true }));
   };
 

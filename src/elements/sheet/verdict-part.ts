@@ -9,13 +9,13 @@ export { verdictInWords } from "./verdict-words.ts";
 export function verdictPart(
   { headline, clash, zones }: VerdictInWords,
   { isDense, isAsideUnder }: VerdictRoom,
-  open: ((name: string, index: number) => void) | undefined,
+  open: ((name: string, index: number, isTarget?: boolean) => void) | undefined,
 ): TemplateResult {
   const aside = html`<p>${clash || headline.aside} <slot name="next"></slot></p>`;
   const setting = (usual: string, name: string, index: number): TemplateResult | string =>
     open === undefined
       ? usual
-      : html`<button part="zone" aria-label="${usual}: ${name}" @click=${() => open(name, index)}>${usual}</button>`;
+      : html`<button part="zone" aria-label="${usual}: ${name}" @click=${() => open(name, index, true)}>${usual}</button>`;
   const subject = (name: string, index: number): TemplateResult =>
     open === undefined
       ? html`<span class="subject">${name}</span>`
