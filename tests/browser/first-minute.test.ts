@@ -52,7 +52,7 @@ it("opens on the worked example with everything computed", async () => {
   await startAfresh(page, example);
   await refined(page);
   await poll(() => page.title()).toBe("Boathouse kitchen · Candlespan");
-  await poll(verdict).toMatch(/Prep \d+ lx \(\d+ to \d+\), evenness 0\.\d+: /);
+  await poll(verdict).toMatch(/Prep \d+ lx on average \(likely \d+ to \d+\), evenness 0\.\d+: /);
   await poll(() => page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
   expect(await page.locator("candlespan-elevation svg [data-luminaire]").count()).toBeGreaterThan(2);
   expect(await page.locator("candlespan-profile svg").count()).toBe(1);

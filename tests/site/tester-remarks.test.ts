@@ -11,6 +11,7 @@ import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
 import { targetChoices } from "../../site/views/kitchen/targets.ts";
 import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
+import { undrawnBody } from "../../site/views/lights/luminaire-choice.ts";
 import { rowFields } from "../../site/views/lights/row-fields.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
@@ -83,6 +84,29 @@ it("says of a turned row what an empty field means for its luminaire", () => {
   };
   expect(hint(0.6, 0.1)).toMatch(/Empty: its long side along the island\./);
   expect(hint(0.1, 0.1)).toMatch(/Empty: 0°, as its maker measured it\./);
+});
+
+// 2026-11-29: a file that states a body of 96 mm was drawn 70 mm wide, as its opening, and nothing said so where it was hung.
+it("says that a luminaire is drawn by its opening, and offers the body its file states", () => {
+  const drawn = (body?: object): string => {
+    const opening = { shape: "disc", length: 0.07, width: 0.07, height: 0 };
+    const luminaire = {
+      name: "lamp",
+      evidence: "B",
+      emission: { opening },
+      filed: { housing: { length: 0, width: 0.096, height: 0.09 } },
+    };
+    const document = { photometry: "lamp.ldt", ...(body === undefined ? {} : { body }) };
+    const session = begun({ ...example, luminaires: { ...example.luminaires, lamp: document } });
+    const scene = {
+      layers: [{ luminaires: [{ luminaire, frame: { rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1] } }] }],
+    };
+    Object.defineProperty(session, "light", { value: { scene } });
+    const layer = { name: "pendants", luminaire: "lamp", at: [] };
+    return wordsOf(undrawnBody(session as unknown as AppView, layer as RawLayer, 0));
+  };
+  expect(drawn()).toMatch(/Drawn as large as its luminous opening.*Body as the file states: 96 mm × 90 mm/s);
+  expect(drawn({ profile: "cylinder", diameter: 0.096 })).not.toMatch(/Drawn as large/);
 });
 
 it("takes a reflectance or a dimmer typed in either way", () => {

@@ -11,6 +11,7 @@ import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
+import { filedBodyButton } from "./luminaire-form.ts";
 import { beforeAndAfter } from "./before-and-after.ts";
 
 /** No luminaire's name: none may hold a line break. */
@@ -50,6 +51,7 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
                 : html`<button type="button" class="text" @click=${() => app.openFile(place)}>Hang a measured one, from its photometric file</button>`
             }</p>`
     }
+    ${undrawnBody(app, layer, index)}
     ${oneSidedHint(app, layer, index)}
     ${isAsked ? readFiles(app) : nothing}
     ${
@@ -59,6 +61,21 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
             ${inThisAlone(app, place, swap.luminaire)}`
     }
   </div>`;
+}
+
+/** That a luminaire is drawn by its light alone, where its file states a body: the way to take it. */
+export function undrawnBody(
+  app: AppView,
+  { luminaire: name }: RawLayer,
+  index: number,
+): TemplateResult | typeof nothing {
+  const document = app.study.luminaires?.[name];
+  const luminaire = app.light?.scene.layers[index]?.luminaires[0]?.luminaire;
+  if (document === undefined || document.body !== undefined || luminaire?.name !== name) return nothing;
+  const take = filedBodyButton(app, { name, document, luminaire });
+  return take === nothing
+    ? nothing
+    : html`<p class="hint">Drawn as large as its luminous opening until its body is set.</p>${take}`;
 }
 
 /** Sides of the drawings on screen, by the walls they face. */

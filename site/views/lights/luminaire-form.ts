@@ -198,10 +198,10 @@ function bodyAs(own: Readonly<Record<string, unknown>> = {}, filed: object): Jso
 }
 
 /** Takes the body that the file states, until the study's own measures so. */
-function filedBodyButton(
+export function filedBodyButton(
   app: FieldsView,
   { name, document, luminaire }: LuminaireFormOptions,
-  path: Path,
+  path: Path = ["luminaires", name, "body"],
 ): TemplateResult | typeof nothing {
   const filed = luminaire === undefined ? undefined : filedBody(luminaire);
   if (filed === undefined) return nothing;
