@@ -165,7 +165,7 @@ export class CandlespanSheet extends DrawingElement {
             this.clashes,
             this.reader(scene)?.top,
             { illuminance: this.words.illuminanceUnit, length: this.words.lengthUnit },
-            { scene, targets: this.study?.targets },
+            { scene, targets: this.study?.targets, isNarrow: !isAside },
           );
     const room = verdictRoom(scene.zones, said, this.width);
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };

@@ -27,6 +27,8 @@ const BESIDE = 630;
 const MOST_LINES = 7;
 const MOST_NARROW_LINES = 4;
 
+/** The first row says what the figures of all are. */
+const FIRST = "600 lx on average (likely 500 to 700), evenness 0.60: ";
 const LIGHT = "600 lx (500 to 700), evenness 0.60: ";
 const ASKED = "meets 500 lx and evenness 0.50";
 
@@ -46,7 +48,7 @@ export function verdictRoom(
   words: Words | undefined,
   width: number,
 ): VerdictRoom {
-  const typical = zones.map(({ name }) => rowWidth(name, LIGHT + ASKED, LARGE.size));
+  const typical = zones.map(({ name }, i) => rowWidth(name, (i === 0 ? FIRST : LIGHT) + ASKED, LARGE.size));
   // Beside a row for every zone, a line for what belongs to the headline where it never stands beside it.
   const spare = width < TWO_ABREAST && width >= NARROW ? ASIDE.line : 0;
   const lines = Math.min(width < NARROW ? MOST_NARROW_LINES : MOST_LINES, linesOf(typical, width));

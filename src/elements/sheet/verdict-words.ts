@@ -54,6 +54,8 @@ interface Surroundings {
   readonly scene?: Scene | undefined;
   /** By their ids; a study's own are told from published ones by how they are known. */
   readonly targets?: ReadonlyMap<string, Target> | undefined;
+  /** No room for what the key of the scale under the plan says. */
+  readonly isNarrow?: boolean;
 }
 
 export function verdictInWords(
@@ -61,7 +63,7 @@ export function verdictInWords(
   clashes: readonly Clash[],
   top: TopLight | undefined,
   units: { readonly illuminance: IlluminanceUnit; readonly length: LengthUnit },
-  { scene, targets }: Surroundings = {},
+  { scene, targets, isNarrow = false }: Surroundings = {},
 ): VerdictInWords {
   const isLit = assessment.zones.some((zone) => !isDark(zone));
   const place = top === undefined || !isLit ? undefined : darkestPlace(top.plane, top.light.illuminance);
@@ -74,7 +76,9 @@ export function verdictInWords(
   return {
     headline: {
       ...first,
-      aside: [withHob(first.aside, "; "), averageWords(assessment)].filter(Boolean).join("; "),
+      aside: [withHob(first.aside, "; "), isNarrow ? "" : averageWords(assessment)]
+        .filter(Boolean)
+        .join("; "),
     },
     clash: clash === "" ? "" : withHob(clash, " "),
     zones: assessment.zones.map((zone, i) => ({
