@@ -7,6 +7,7 @@ import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.t
 import type { CalculationResult } from "../../src/engine/result.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { syntheticAssessment, syntheticScene } from "../support/synthetic-island.ts";
 import { NOTHING_AGAIN, textbookAssessment } from "../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
@@ -269,4 +270,16 @@ describe("a draft", () => {
     expect(judged(0.4 * average).verdict).toBe("meets");
     expect(judged(2 * average).verdict).toBe("falls short");
   });
+});
+
+it("takes for a zone's middle the first of the points nearest to it", () => {
+  const scene = syntheticScene();
+  const { zones } = syntheticAssessment(scene);
+  // Cells of 250 mm by 187.5 mm from (1.5, 1.7): an even number each way, four are as near to (2.25, 2.075).
+  const { middle } = zones[0];
+  expect(middle?.at).toEqual([2.125, 1.98125, 0.92].map((c) => expect.closeTo(c, 9)));
+  const plane = scene.planes.findIndex(({ zone }) => zone === zones[0].name);
+  const { layers } = syntheticAssessment(scene).planes[plane];
+  // Of six columns, the third of the second row.
+  expect(middle?.layers).toEqual(layers.map(({ direct, interreflected }) => direct[8] + interreflected[8]));
 });

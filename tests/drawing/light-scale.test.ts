@@ -6,6 +6,7 @@ import {
   rampPosition,
   rampRgb,
   relativeLuminance,
+  rgbOf,
   scaleBands,
   scaleSteps,
 } from "../../src/drawing/light-scale.ts";
@@ -87,4 +88,20 @@ describe("the scale of light", () => {
       expect(bands[bands.length - 1].to).toBe(Number.POSITIVE_INFINITY);
     }
   });
+});
+
+it("gives each band the colour half way along the ramp between its ends", () => {
+  // The ramp is straight in ln E between 20, 200, 1000 and 10,000 lx: there the geometric middle lies half way.
+  const knots = [20, 200, 1000, 10000];
+  let within = 0;
+  for (const unit of ["lx", "fc"] as const)
+    for (const { from, to, colour } of scaleBands(unit)) {
+      if (!knots.some((low, k) => from >= low && to <= knots[k + 1])) continue;
+      within++;
+      const rgb = rampRgb((rampPosition(from) + rampPosition(to)) / 2);
+      rgbOf(colour).forEach((channel, k) => {
+        expect(Math.abs(channel - rgb[k])).toBeLessThanOrEqual(0.501 / 255);
+      });
+    }
+  expect(within).toBeGreaterThan(15);
 });

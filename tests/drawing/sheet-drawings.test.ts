@@ -139,6 +139,43 @@ describe("elevation", () => {
     expect(said).toEqual(scene.people.map(({ name, eye }) => `${name}, eye ${words.length(eye[2])}`));
   });
 
+  it("draws on the plan the base under the overhang, and only bodies that hang over the top", () => {
+    const square = (x: number, y: number): Vec2[] => [
+      [x, y],
+      [x + 0.6, y],
+      [x + 0.6, y + 0.5],
+      [x, y + 0.5],
+    ];
+    const body = (name: string, at: Vec2, bottom: number, top: number) => ({
+      name,
+      outline: square(...at),
+      bottom,
+      top,
+    });
+    const bodies = [
+      body("hood", [2.2, 1.7], 1.8, 2.2),
+      body("post", [2.9, 1.7], 0, 2.7),
+      body("shelf", [0.2, 0.2], 1.8, 2.2),
+    ];
+    const scene = syntheticScene({ bodies });
+    const scale = scaleOf(scene, 1040);
+    const frame = planFrame(scene, scale, parts);
+    const { over } = planObjects(scene, scale, words, parts, frame);
+    const drawn = (depicts: string) =>
+      over.flatMap((mark) => (mark.kind === "line" && mark.depicts === depicts ? [mark.points] : []));
+    const near = ([x, y]: Vec2) => [expect.closeTo(scale.x(x), 9), expect.closeTo(frame.y(y), 9)];
+    expect(drawn("base under the overhang")).toEqual([
+      (
+        [
+          [0, 0.3],
+          [2.4, 0.3],
+        ] as const
+      ).map(near),
+    ]);
+    // The top's corner is at (1.5, 1.35).
+    expect(drawn("body")).toEqual([square(0.7, 0.35).map(near)]);
+  });
+
   it("draws people no larger than the sheet, and smaller where air is cut, down to the top", () => {
     const scene = syntheticScene();
     const scale = scaleOf(scene, 1040);
