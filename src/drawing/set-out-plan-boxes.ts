@@ -10,6 +10,7 @@ import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
 import { type Box, line, overlaps, segment, text, within } from "./drawing.ts";
+import { lineMeetsBox, orientedBox } from "./oriented-box.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -140,11 +141,13 @@ function tagMark(page: BoxPage, box: SetOutBox, own: number, symbol: number, hel
         .map((other, k) => (k === own ? Number.POSITIVE_INFINITY : gapOf(there, other))),
     );
     const isAmbiguous = place.leader === undefined && nearest < gapOf(there, self) + 3;
-    const crossed = edges.some(([a, b]) => crosses(there, a, b));
+    // Led away under another's symbol, it is read as that one's.
+    const isAtAnother = place.leader !== undefined && nearest < gapOf(there, self);
+    const crossed = edges.some(([a, b]) => lineMeetsBox(a, b, orientedBox(there)));
     return (
       (covered ? 16 : 0) +
       (within(there, field) ? 0 : 8) +
-      (isAmbiguous ? 4 : 0) +
+      (isAmbiguous ? 4 : isAtAnother ? 2 : 0) +
       (crossed ? 2 : 0) +
       (place.leader === undefined ? 0 : 1)
     );
@@ -216,24 +219,6 @@ function gapOf(a: Box, b: Box): number {
   const dx = Math.max(a.x - b.x - b.width, b.x - a.x - a.width, 0);
   const dy = Math.max(a.y - b.y - b.height, b.y - a.y - a.height, 0);
   return Math.hypot(dx, dy);
-}
-
-/** Whether a segment runs through a rectangle: clipped to it, something is left. */
-function crosses({ x, y, width, height }: Box, [ax, ay]: Vec2, [bx, by]: Vec2): boolean {
-  let [from, to] = [0, 1];
-  for (const [start, step, low, high] of [
-    [ax, bx - ax, x, x + width],
-    [ay, by - ay, y, y + height],
-  ]) {
-    if (step === 0) {
-      if (start < low || start > high) return false;
-      continue;
-    }
-    const [a, b] = [(low - start) / step, (high - start) / step];
-    from = Math.max(from, Math.min(a, b));
-    to = Math.min(to, Math.max(a, b));
-  }
-  return from < to;
 }
 
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */

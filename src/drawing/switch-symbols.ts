@@ -1,6 +1,7 @@
 /**
  * Places of switches on the set-out plan: a ring with S and its leg's letter beside it, 2 where it is one of a two-way pair, X between
- * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Common practice, no source; the sheet explains them.
+ * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Rings that would lie over one another stand side by
+ * side, each with a line to its place. Common practice, no source; the sheet explains them.
  */
 
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
@@ -40,20 +41,54 @@ export function namedSwitches(layers: readonly Layer[]): NamedSwitch[] {
 }
 
 export function switchMarks(page: SetOutPage): PaperMark[] {
-  const { scene, at } = page;
+  const { scene, at, taken } = page;
   const leads: PaperMark[] = [];
   const symbols: PaperMark[] = [];
-  for (const { place, words, layer } of namedSwitches(scene.layers)) {
-    const [x, y] = at(place);
-    const lamps = layer.luminaires.map(({ frame }): Vec2 => [frame.origin[0], frame.origin[1]]);
-    const [lampX, lampY] = at(nearest(lamps, place));
-    leads.push(segment(x, y, lampX, lampY, "switch", "quiet", 0.75, { dash: "dotted" }));
-    symbols.push(circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }), name(words, [x, y], page));
-  }
+  const rings: Box[] = [];
+  const switches = namedSwitches(scene.layers).map((each) => {
+    const place = at(each.place);
+    const ring = beside(place, rings, page);
+    rings.push(ringBox(ring));
+    return { ...each, place, ring };
+  });
+  taken.push(...rings);
+  switches.forEach(({ place, ring, words, layer }, i) => {
+    const lamps = layer.luminaires.map(({ frame }): Vec2 => at([frame.origin[0], frame.origin[1]]));
+    const lamp = nearest(lamps, place);
+    leads.push(segment(...ring, ...lamp, "switch", "quiet", 0.75, { dash: "dotted" }));
+    if (ring !== place) leads.push(segment(...place, ...ring, "switch", "ink", 0.75));
+    symbols.push(
+      circle(ring, RING, "switch", { weight: 0.75, fill: "sheet" }),
+      name(words, ring, rings[i], page),
+    );
+  });
   return [...leads, ...symbols];
 }
 
-function name(words: string, [x, y]: Vec2, { taken, field }: SetOutPage): PaperMark {
+const ringBox = ([x, y]: Vec2): Box => ({ x: x - RING, y: y - RING, width: 2 * RING, height: 2 * RING });
+
+/** From ring to ring side by side (points). */
+const PITCH = 2 * RING + 1;
+const STEPS = [1, 2, 3, 4, 5, 6, 7, 8];
+
+/** The place itself, else the nearest beside it where no ring stands. */
+function beside(place: Vec2, rings: readonly Box[], { field, taken }: SetOutPage): Vec2 {
+  const isClear = (each: Vec2): boolean => !rings.some((ring) => overlaps(ringBox(each), ring));
+  if (isClear(place)) return place;
+  const [x, y] = place;
+  // One under the other first, where each has its name beside it.
+  const places = [0, 1].flatMap((across) =>
+    STEPS.flatMap((step) =>
+      [step * PITCH, -step * PITCH].map((d): Vec2 => (across === 0 ? [x, y + d] : [x + d, y])),
+    ),
+  );
+  const inField = places.filter((each) => isClear(each) && within(ringBox(each), field, 2 * RING));
+  const isFree = (each: Vec2): boolean => !taken.some((other) => overlaps(ringBox(each), other));
+  return inField.find(isFree) ?? inField[0] ?? place;
+}
+
+/** @param own box of its ring */
+function name(words: string, [x, y]: Vec2, own: Box, { taken, field }: SetOutPage): PaperMark {
   const width = paperTextWidth(words, LETTERING, true);
   const boxAt = ([left, foot]: Vec2): Box => ({
     x: left,
@@ -67,7 +102,8 @@ function name(words: string, [x, y]: Vec2, { taken, field }: SetOutPage): PaperM
     [x - width / 2, y - RING - 2],
     [x - width / 2, y + RING + LETTERING],
   ];
-  const clear = (each: Vec2): boolean => !taken.some((other) => overlaps(boxAt(each), other, 1));
+  const clear = (each: Vec2): boolean =>
+    !taken.some((other) => other !== own && overlaps(boxAt(each), other, 1));
   const place =
     places.find((each) => clear(each) && within(boxAt(each), field)) ?? places.find(clear) ?? places[0];
   taken.push(boxAt(place));

@@ -6,12 +6,14 @@
  */
 
 import { switchingLegs } from "../advice/switching.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
 import { settingLevels } from "../app/settings-comparison.ts";
 import type { MeterPoint, ZoneAssessment } from "../assessment/assessment.ts";
 import { layerPower } from "../assessment/energy.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { line, segment, text } from "../drawing/drawing.ts";
+import { type Box, line, overlaps, segment, type TextMark, text, textBox } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
+import { lineMeetsBox, orientedBox } from "../drawing/oriented-box.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
 import { column, endColumn, table } from "../drawing/paper/table.ts";
@@ -24,15 +26,21 @@ import { powerFigure } from "../units/power-text.ts";
 import { controlWords, levelWords } from "../words/settings-text.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { setOutHolds } from "./set-out/holds.ts";
 
 const TABLE = SMALL + 0.25;
 const TALLEST_PLAN = 150;
 
-export function dimmerSheets(handover: Handover): Page[] {
+export function dimmerSheets(handover: Handover, setOut: SetOut): Page[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const sheet = pageField(handover, true);
-  const head = { title: "Dimmer settings", option: scene.name, units: lengthUnits(handover) };
+  const head = {
+    title: "Dimmer settings",
+    option: scene.name,
+    units: lengthUnits(handover),
+    held: setOutHolds(handover, setOut, words).length,
+  };
   const settings = dimmedSettings(handover);
   const points = meterPoints(handover);
   const blocks = [
@@ -235,6 +243,13 @@ function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
     draw: (x, y, across) => {
       const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), (across - aside) / length);
       const page = ([along, off]: Vec2): Vec2 => [x + aside + along * perMetre, y + (width - off) * perMetre];
+      const edges = [outline, ...scene.zones.map((zone) => zone.outline)].flatMap((corners) =>
+        sidesOf(corners.map(page)),
+      );
+      const taken = points.map((point): Box => {
+        const [left, top] = page(placeOf(scene, point).place);
+        return { x: left - 4, y: top - 4, width: 8, height: 8 };
+      });
       return [
         ...(isOn
           ? [
@@ -260,19 +275,44 @@ function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
         ...scene.zones.map((zone) =>
           line(zone.outline.map(page), "zone", "quiet", 0.75, { closed: true, dash: "dashed" }),
         ),
-        ...points.flatMap((point) => pointMarks(scene, point, page)),
+        ...points.flatMap((point) => pointMarks(scene, point, page, edges, taken)),
       ];
     },
   };
 }
 
-function pointMarks(scene: Scene, point: NamedPoint, page: (place: Vec2) => Vec2): PaperMark[] {
+/** Beside its cross where it lies across no edge of the top or of a zone, whole or without the zone's name, which the table has; else over
+ * them on the sheet's own ground. */
+function pointMarks(
+  scene: Scene,
+  point: NamedPoint,
+  page: (place: Vec2) => Vec2,
+  edges: readonly (readonly [Vec2, Vec2])[],
+  taken: Box[],
+): PaperMark[] {
   const { from, place } = placeOf(scene, point);
   if (from === "room" && scene.island !== undefined) return [];
   const [x, y] = page(place);
-  return [
-    segment(x - 4, y, x + 4, y, "meter point"),
-    segment(x, y - 4, x, y + 4, "meter point"),
-    text([x + 6, y - 3], `${point.tag} ${printable(point.zone, 20)}`, "meter point", { ink: "ink", size: 8 }),
-  ];
+  const named = [`${point.tag} ${printable(point.zone, 20)}`, point.tag].flatMap((words) => [
+    label(words, [x + 6, y - 3], "start"),
+    label(words, [x - 6, y - 3], "end"),
+    label(words, [x, y - 8], "middle"),
+    label(words, [x, y + 14], "middle"),
+  ]);
+  const isFree = (mark: TextMark): boolean => {
+    const box = textBox(mark);
+    return (
+      !taken.some((other) => overlaps(box, other, 1)) &&
+      !edges.some(([a, b]) => lineMeetsBox(a, b, orientedBox(box)))
+    );
+  };
+  const name = named.find(isFree) ?? { ...named[4], ground: "sheet" as const };
+  taken.push(textBox(name));
+  return [segment(x - 4, y, x + 4, y, "meter point"), segment(x, y - 4, x, y + 4, "meter point"), name];
 }
+
+const label = (words: string, at: Vec2, anchor: TextMark["anchor"]): TextMark =>
+  text(at, words, "meter point", { ink: "ink", size: 8, anchor });
+
+const sidesOf = (corners: readonly Vec2[]): (readonly [Vec2, Vec2])[] =>
+  corners.map((a, i) => [a, corners[(i + 1) % corners.length]]);

@@ -12,6 +12,7 @@ import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { setOutHolds } from "./set-out/holds.ts";
 
 const VIEWS: readonly ViewDirection[] = ["along", "across"];
 
@@ -63,7 +64,13 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Page {
     }))[0],
   );
   const units = lengthUnits(handover);
-  const head = { title: "Elevation and section", option: scene.name, units, scale: scale.words };
+  const head = {
+    title: "Elevation and section",
+    option: scene.name,
+    units,
+    scale: scale.words,
+    held: setOutHolds(handover, setOut, words).length,
+  };
   return page(handover, sheet, head, {
     name: "elevations",
     marks,

@@ -34,7 +34,7 @@ export function sheetSet(handover: Handover): SheetSet {
   const pages: Readonly<Record<PaperDocumentName, readonly Page[]>> = {
     "set-out": sheets,
     elevations: [elevationSheet(handover, setOut)],
-    dimmers: dimmerSheets(handover),
+    dimmers: dimmerSheets(handover, setOut),
     schedule: scheduleSheets(handover),
     client: clientSheets(handover),
     report: reportSheets(handover),

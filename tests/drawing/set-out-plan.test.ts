@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
+import { overlaps, textBox } from "../../src/drawing/drawing.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import type { PlanWindow } from "../../src/drawing/set-out-page.ts";
 import { setOutPlan } from "../../src/drawing/set-out-plan.ts";
@@ -26,6 +27,49 @@ const bars = (turn: number) =>
   });
 
 describe("the set-out plan", () => {
+  // 2026-11-29: rings of switches near one another lay over one another, and one's name over another's ring.
+  it("draws switches near one another side by side, each led to its place", () => {
+    const at = [0.06, 0.1, 0.13, 0.131].map((y) => ({ at: [0.1, 1 + y] }));
+    const document = kitchen({
+      arrangements: [
+        {
+          name: "a",
+          layers: [
+            { name: "p", luminaire: "dome", row: { count: 3, clearance: 0.85 }, switches: at.slice(0, 2) },
+            {
+              name: "r",
+              luminaire: "spot",
+              grid: { columns: 2, rows: 2, margin: 0.7 },
+              switches: at.slice(2),
+            },
+          ],
+        },
+      ],
+    });
+    const { scene, found } = setOutOf(document);
+    const { marks, perMetre } = setOutPlan(scene, found, 37.8, words);
+    const rings = points(marks, "switch");
+    expect(rings).toHaveLength(4);
+    const gaps = rings.flatMap((a, i) =>
+      rings.slice(0, i).map((b) => Math.max(Math.abs(a[0] - b[0]), Math.abs(a[1] - b[1]))),
+    );
+    expect(Math.min(...gaps)).toBeGreaterThanOrEqual(8);
+    const names = marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === "switch" ? [mark] : []));
+    for (const name of names)
+      for (const [x, y] of rings)
+        expect(overlaps(textBox(name), { x: x - 4, y: y - 4, width: 8, height: 8 })).toBe(false);
+    // The first stands at its place; from the others a line leads there.
+    expect(rings[0]).toEqual([0.1 * perMetre, -1.06 * perMetre]);
+    const led = marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "switch" && mark.ink === "ink" ? [mark.points] : [],
+    );
+    expect(led).toHaveLength(3);
+    for (const [i, [from, to]] of led.entries()) {
+      expect(from[1]).toBeCloseTo(-at[i + 1].at[1] * perMetre, 9);
+      expect(to).toEqual(rings[i + 1]);
+    }
+  });
+
   it("shows where long pendants hang and are fed, at their places", () => {
     let worst = 0;
     for (const turn of [0, 17.3, 90]) {

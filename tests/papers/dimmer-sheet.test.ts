@@ -1,11 +1,19 @@
 /** The paper for who programs the dimmers: every level and load of every setting, and what a meter then reads. */
 import { expect, it } from "vitest";
+import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
+import { textBox } from "../../src/drawing/drawing.ts";
 import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { formatIlluminanceValue } from "../../src/units/illuminance-text.ts";
 import { settingsWords } from "../../src/words/settings-text.ts";
 import { handoverOf } from "../support/handover.ts";
 import { textbookResult } from "../support/tiny-scene.ts";
-import { ISLAND, kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+
+function sheetsOf(document: Json) {
+  const handover = handoverOf(document);
+  return dimmerSheets(handover, setOutSheets(handover).setOut);
+}
 
 it("lists light output and load of each layer in each setting", () => {
   const document = kitchen({});
@@ -19,7 +27,7 @@ it("lists light output and load of each layer in each setting", () => {
     { name: "dinner", dim: { [layer]: 0.125 } },
     { name: "night", dim: { [layer]: 0 } },
   ];
-  const sheets = dimmerSheets(handoverOf(document));
+  const sheets = sheetsOf(document);
   const words = sheets
     .flatMap(({ marks }) => marks)
     .flatMap((mark) => ("text" in mark && mark.depicts === "setting row" ? [mark.text] : []));
@@ -31,7 +39,7 @@ it("lists light output and load of each layer in each setting", () => {
   expect(words).toContain("12.5 %");
   expect(words).toContain("off");
   expect(words.filter((word) => word === layer)).toHaveLength(3);
-  const plain = dimmerSheets(handoverOf(kitchen({}))).flatMap(({ marks }) => marks);
+  const plain = sheetsOf(kitchen({})).flatMap(({ marks }) => marks);
   const said = plain.flatMap((mark) => ("text" in mark && mark.depicts === "setting row" ? [mark.text] : []));
   expect(said.filter((word) => word === "as dimmed")).toHaveLength(1);
 });
@@ -52,7 +60,7 @@ it("says what the dimmer is set to where its control is stated, and that it does
   };
   arrangement.settings = [{ name: "dinner", dim: { [pendants.name]: 0.25, [ambient.name]: 0.01 } }];
   const handover = handoverOf(document);
-  const sheets = dimmerSheets(handover);
+  const sheets = dimmerSheets(handover, setOutSheets(handover).setOut);
   const words = sheets
     .flatMap(({ marks }) => marks)
     .flatMap((mark) => ("text" in mark && mark.depicts === "setting row" ? [mark.text] : []))
@@ -84,7 +92,7 @@ it("says what a meter reads new in the middle of each zone: the layers' full lig
   const [arrangement] = document.arrangements as { layers: { name: string }[]; settings?: unknown }[];
   const [pendants, ambient] = arrangement.layers.map(({ name }) => name);
   arrangement.settings = [{ name: "dinner", dim: { [pendants]: 0.25, [ambient]: 0.1 } }];
-  const marks = dimmerSheets(handoverOf(document)).flatMap((sheet) => sheet.marks);
+  const marks = sheetsOf(document).flatMap((sheet) => sheet.marks);
   const rows = marks.flatMap((mark) => ("text" in mark && mark.depicts === "meter row" ? [mark] : []));
   const cells = [...new Set(rows.map(({ at }) => at[1]))].map((y) =>
     rows.filter(({ at }) => at[1] === y).map(({ text }) => text),
@@ -127,4 +135,33 @@ it("says what a meter reads new in the middle of each zone: the layers' full lig
   });
   console.log(`meter readings: ${compared} points, 0 figures differ`);
   expect(compared).toBe(3);
+});
+
+// 2026-11-29: the name ran over the edge of a narrow zone and of the top.
+it("writes the points' names across no edge of a zone", () => {
+  for (const width of [0.8, 0.35, 0.2]) {
+    const document = kitchen({
+      island: {
+        ...ISLAND,
+        zones: [
+          { name: "preparation", from: [0, 0], size: [2.4 - 2 * width, 1.1], target: null },
+          { name: "eating", from: [2.4 - 2 * width, 0], size: [width, 1.1], target: null },
+          { name: "serving", from: [2.4 - width, 0], size: [width, 1.1], target: null },
+        ],
+      },
+    });
+    const marks = sheetsOf(document).flatMap((sheet) => sheet.marks);
+    const names = marks.filter((mark) => mark.kind === "text" && mark.depicts === "meter point");
+    expect(names.map((mark) => "text" in mark && mark.text.slice(0, 2))).toEqual(["M1", "M2", "M3"]);
+    for (const name of names) {
+      if (name.kind !== "text") continue;
+      for (const edge of marks) {
+        if (edge.kind !== "line" || (edge.depicts !== "zone" && edge.depicts !== "island outline")) continue;
+        edge.points.forEach((a, i) => {
+          const b = edge.points[(i + 1) % edge.points.length];
+          expect(lineMeetsBox(a, b, orientedBox(textBox(name))), `${name.text} at ${width}`).toBe(false);
+        });
+      }
+    }
+  }
 });

@@ -45,6 +45,8 @@ const withCounter = (more: Json = {}): Json =>
     ],
     ...more,
   });
+const dimmersOf = (handover: ReturnType<typeof handoverOf>) =>
+  dimmerSheets(handover, setOutSheets(handover).setOut);
 const words = (pages: readonly { readonly marks: readonly object[] }[], depicts?: string): string[] =>
   pages
     .flatMap(({ marks }) => marks)
@@ -67,7 +69,7 @@ describe("a counter judged beside the island", () => {
   });
 
   it("had 0 lx on the paper of dimmer settings where a setting asks nothing of it", () => {
-    const read = words(dimmerSheets(handoverOf(withCounter())), "meter row").filter((text) =>
+    const read = words(dimmersOf(handoverOf(withCounter())), "meter row").filter((text) =>
       /^pendants /.test(text),
     );
     expect(read).toHaveLength(2);
@@ -243,7 +245,7 @@ it("loads were whole watts on sheets and tenths in sentences", () => {
   const handover = handoverOf(document);
   expect(words(setOutSheets(handover).sheets, "circuit row")).toContain("29.5");
   // 40 % of the light by the supper's dimmer.
-  expect(words(dimmerSheets(handover), "setting row")).toContain("11.8");
+  expect(words(dimmersOf(handover), "setting row")).toContain("11.8");
 });
 
 it("an eating strip over the hob was not explained", () => {
