@@ -1,7 +1,6 @@
 /** The foot of an isolux sheet: the scale of light, the key of its lines, a bar of length, and how it was calculated. */
 
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
-import { asSentence } from "../diagnostics/sentence.ts";
 import { line, type Mark, segment, text } from "../drawing/drawing.ts";
 import { planLineKey, scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { luxColour } from "../drawing/light-scale.ts";
@@ -9,7 +8,7 @@ import { hatchSvg, marksSvg, short } from "../drawing/svg-text.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import { methodText } from "../words/method-text.ts";
+import { methodSentences } from "../words/method-text.ts";
 import { ofBothGrids } from "../words/zone-text.ts";
 import { broken, MARGIN, scaleOf, WIDTH } from "./isolux-page.ts";
 
@@ -27,7 +26,9 @@ export function isoluxFoot(
   const legend = scaleLegend(MARGIN, y + 6, 620, unit, Math.max(0, ...most));
   const right = MARGIN + 620 + 56;
   const scale = scaleOf(arrangements[0].scene);
-  const { method } = arrangements[0].assessment;
+  const methods = methodSentences(
+    arrangements.map(({ scene: { name }, assessment }) => ({ name, method: assessment.method })),
+  );
   const marks: Mark[] = [
     ...legend.marks,
     line(rectangle(right, y + 6, 26, 14), "key of below target", "ink", 0.75, { closed: true }),
@@ -38,7 +39,7 @@ export function isoluxFoot(
   ];
   let line0 = y + 96;
   const words = [
-    `${asSentence(methodText(method))} Isolux lines on cells of at most ${study.display.length === "ft-in" ? "1 in" : "25 mm"}, calculated up to the edge.`,
+    `${methods.join(" ")} Isolux lines on cells of at most ${study.display.length === "ft-in" ? "1 in" : "25 mm"}, calculated up to the edge.`,
     planLineKey(arrangements.map(({ scene }) => scene)),
     "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
   ];

@@ -3,13 +3,12 @@
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/input-bands.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { asSentence } from "../diagnostics/sentence.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";
 import { column } from "../drawing/paper/table.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
-import { methodText } from "../words/method-text.ts";
+import { methodSentences } from "../words/method-text.ts";
 import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
 import { SIZE, table } from "./report-style.ts";
 
@@ -45,13 +44,19 @@ function standIn(path: string, value: unknown, display: ResolvedStudy["display"]
 }
 
 export function method(handover: Handover, words: HandoverWords): Block[] {
-  const { assessment } = chosenOption(handover);
+  const { scene, assessment } = chosenOption(handover);
   const { method: how, balance } = assessment;
   const percent = (share: number, digits = 2): string => `${(100 * share).toFixed(digits)} %`;
   const bands = DEFAULT_BANDS;
   return [
     heading("7  How it was computed", 12),
-    bullet(`${asSentence(methodText(how))} Quality: ${how.quality}.`, SIZE),
+    ...methodSentences(
+      handover.options.map(({ scene: { name }, assessment: { method } }) => ({ name, method })),
+    ).map((sentence) => bullet(sentence, SIZE)),
+    bullet(
+      `Quality: ${how.quality}. The figures of this section are those of ${printable(scene.name, 60)}.`,
+      SIZE,
+    ),
     bullet(
       `Direct light, point by point: E = Σ I(C, γ) cos θ / d² over the parts of each luminous opening, divided until the bound of ${percent(how.nearFieldError)} on each luminaire's share is reached; bodies, cabinets and shades block it${how.penumbraError === undefined ? "" : `, penumbrae to ${percent(how.penumbraError)}`}.`,
       SIZE,

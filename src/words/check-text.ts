@@ -4,7 +4,6 @@ import { ranked, rankedPlane } from "../app/ranking.ts";
 import { workingEdge } from "../app/working-edge.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { asSentence } from "../diagnostics/sentence.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
@@ -23,7 +22,7 @@ import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { overHobSentence } from "./hob-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
-import { methodText } from "./method-text.ts";
+import { methodSentences } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, textLines, wrappedTable } from "./table.ts";
@@ -201,13 +200,12 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
 }
 
 function methods(ranked: readonly Ranked[]): string[] {
-  const sentences = ranked.map(({ judged: { assessment } }) => {
-    const { method } = assessment;
-    return `${asSentence(methodText(method))}${method.people ? " People stand in the light." : ""}`;
-  });
+  const sentences = methodSentences(
+    ranked.map(({ judged: { scene, assessment } }) => ({ name: scene.name, method: assessment.method })),
+  );
   const imbalances = ranked.flatMap(({ judged }) => judged.assessment.balance?.imbalance ?? []).map(Math.abs);
   // The balance differs a little from one arrangement to the next; the worst is said once.
   const energy =
     imbalances.length === 0 ? "" : ` Energy balances within ${(Math.max(...imbalances) * 100).toFixed(2)} %.`;
-  return [...new Set(sentences)].map((sentence, i) => (i === 0 ? sentence + energy : sentence));
+  return sentences.map((sentence, i) => (i === sentences.length - 1 ? sentence + energy : sentence));
 }

@@ -1,5 +1,7 @@
 /** By what method light was calculated, in words. */
 
+import { printable } from "../diagnostics/printable.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import type { Method } from "../engine/result.ts";
 
 const INTERREFLECTION: Readonly<Record<Method["interreflection"], string | undefined>> = {
@@ -25,6 +27,21 @@ export function methodText({
     quality === "quick" ? "a quick calculation, its bands wider" : undefined,
   ];
   return clauses.filter((clause) => clause !== undefined).join("; ");
+}
+
+/** A sentence of each method with the arrangements that it is of; of all alike without their names, which are untrusted text. */
+export function methodSentences(
+  arrangements: readonly {
+    readonly name: string;
+    readonly method: Method & { readonly people?: boolean };
+  }[],
+): string[] {
+  const namesOf = new Map<string, string[]>();
+  for (const { name, method } of arrangements) {
+    const words = `${asSentence(methodText(method))}${method.people === true ? " People stand in the light." : ""}`;
+    namesOf.set(words, [...(namesOf.get(words) ?? []), `"${printable(name, 60)}"`]);
+  }
+  return [...namesOf].map(([words, names]) => (namesOf.size === 1 ? words : `${names.join(", ")}: ${words}`));
 }
 
 function nearText(points: number): string {

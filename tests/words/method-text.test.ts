@@ -1,7 +1,7 @@
 /** The method in words: each kind its clause, and nothing of what was not so. */
 import { describe, expect, it } from "vitest";
 import type { Method } from "../../src/engine/result.ts";
-import { methodText } from "../../src/words/method-text.ts";
+import { methodSentences, methodText } from "../../src/words/method-text.ts";
 import { asSentence } from "../../src/diagnostics/sentence.ts";
 
 const METHOD: Method = {
@@ -36,5 +36,22 @@ describe("the method in words", () => {
     expect(asSentence("direct light")).toBe("Direct light.");
     expect(asSentence("Said already.")).toBe("Said already.");
     expect(asSentence("")).toBe("");
+  });
+
+  // 2026-11-29: two sentences stood under one another without a word of whose each was; the plan's foot had the first's alone.
+  it("names the arrangements where they were calculated in different ways", () => {
+    const near = { ...METHOD, pointsTooNear: 1 };
+    const all = [
+      { name: "a", method: METHOD },
+      { name: "b", method: near },
+      { name: "c", method: METHOD },
+    ];
+    expect(methodSentences(all)).toEqual([
+      '"a", "c": Direct light from luminous openings by weighted nodes.',
+      expect.stringMatching(/^"b": Direct light .* one point lies too near/),
+    ]);
+    expect(methodSentences([all[0], all[2]])).toEqual([
+      "Direct light from luminous openings by weighted nodes.",
+    ]);
   });
 });
