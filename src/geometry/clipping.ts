@@ -138,7 +138,10 @@ export class Clipping {
       if (most > radius) continue;
       // A horizon comes before the solids, and what is cut by it is not theirs to hide whole.
       if (this.#body[k] < 0) return "part";
-      if (most <= -radius && this.#share[k] === 0 && this.#parts[k] === undefined) return "all";
+      if (most <= -radius && this.#share[k] === 0) {
+        if (this.#standsBefore(k, x, y, z)) return "all";
+        continue;
+      }
       hidden = "part";
     }
     return hidden;
@@ -278,8 +281,6 @@ export class Clipping {
 
   /** Whether part k stands before the middle of the polygon. */
   #stands(k: number, at: number, n: number): boolean {
-    const solid = this.#parts[k];
-    if (solid === undefined) return true;
     const p = this.#arena;
     let x = 0;
     let y = 0;
@@ -289,10 +290,17 @@ export class Clipping {
       y += p[i + 1];
       z += p[i + 2];
     }
+    return this.#standsBefore(k, x / n, y / n, z / n);
+  }
+
+  /** Whether part k stands before a place relative to the point. */
+  #standsBefore(k: number, x: number, y: number, z: number): boolean {
+    const solid = this.#parts[k];
+    if (solid === undefined) return true;
     const px = this.#px;
     const py = this.#py;
     const pz = this.#pz;
-    return segmentMeets(solid, px, py, pz, px + x / n, py + y / n, pz + z / n);
+    return segmentMeets(solid, px, py, pz, px + x, py + y, pz + z);
   }
 
   #reserveNormals(count: number): void {

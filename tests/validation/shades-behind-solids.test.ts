@@ -112,18 +112,18 @@ const PLACES = Array.from({ length: 100_000 }, (_, k) => {
 });
 
 /** Light (lx, any scale) at p on a level plane from places on rings and lamp, and what of it passes the gauges. */
-function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], places: number) {
+function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], places: number, hungAt = LAMP) {
   if (emission.kind !== "surfaces") throw new Error("no surfaces");
   const { assembly, inwardExitance, outwardExitance } = emission.light;
   const { surface, straight, centre } = assembly;
   let all = 0;
   let seen = 0;
   const add = (at: Vec3, E: number) => {
-    const q: Vec3 = [at[0] + LAMP[0], at[1] + LAMP[1], at[2] - centre + LAMP[2]];
+    const q: Vec3 = [at[0] + hungAt[0], at[1] + hungAt[1], at[2] - centre + hungAt[2]];
     all += E;
     if (!gauges.some((gauge) => passesThrough(gauge, p, q))) seen += E;
   };
-  const to: Vec3 = [p[0] - LAMP[0], p[1] - LAMP[1], p[2] - LAMP[2] + centre];
+  const to: Vec3 = [p[0] - hungAt[0], p[1] - hungAt[1], p[2] - hungAt[2] + centre];
   const own = ([x, y, z]: Vec3, v: Vec3) =>
     passedAlong(surface, straight, x, y, z, v[0], v[1], v[2], 1e-7, 1);
   for (let i = 0; i < surface.count; i++) {
@@ -246,6 +246,40 @@ describe("a lamp in its shade partly hidden by a solid", () => {
     );
     expect(partly).toBeGreaterThan(60);
     expectAccuracy("hidden shade", worst, where.replace(/ at .*/, ""));
+  });
+
+  it("gives it of globes that stand in one another", () => {
+    const globe = SHADES[0];
+    if (globe.emission.kind !== "surfaces") throw new Error("no surfaces");
+    const radius = 0.125;
+    // Two that share most of their room, one that cuts both, one that touches nobody.
+    const places = [0, 0.06, 0.2, 0.46].map((x): Vec3 => [x, 0, LAMP[2]]);
+    const middle = radius - globe.emission.light.assembly.centre;
+    const points = [-0.4, 0.03, 0.16, 0.5, 0.9].map((x): Vec3 => [x, 0.2, 0]);
+    const layers = places.map((at) => [{ luminaire: globe, frame: frame(at) }]);
+    const bare = scene(layers, [plane(points)]);
+    const given: Scene = { ...bare, blockers: pendantBlockers(bare.layers) };
+    const engine = new LightEngine(sources);
+    const lightOf = (occlusion: boolean) =>
+      engine.calculate(given, { interreflection: false, occlusion }).planes[0].layers;
+    const found = lightOf(true);
+    const clear = lightOf(false);
+    let worst = 0;
+    let where = "";
+    places.forEach((at, i) => {
+      const others = places.filter((_, k) => k !== i);
+      const gauges = others.map(([x, y, z]) => ball([x, y, z + middle], radius));
+      points.forEach((p, k) => {
+        const { all, seen } = byRays(globe, p, gauges, 100_000, at);
+        const share = found[i].direct[k] / clear[i].direct[k];
+        const error = Math.abs(share - seen / all);
+        if (error <= worst) return;
+        worst = error;
+        where = `globe at ${at[0]} m from x = ${p[0]}: ${share.toFixed(4)} for ${(seen / all).toFixed(4)}`;
+      });
+    });
+    console.log(`globes in one another: worst error ${(100 * worst).toFixed(2)} % (${where})`);
+    expectAccuracy("hidden shade", worst, "opal globe in another");
   });
 
   it("changes half as much between points half as far apart", () => {

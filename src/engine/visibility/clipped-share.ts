@@ -8,6 +8,22 @@ export class ClippedShare {
 
   /** @param polygon corners relative to the point (m) */
   of(polygon: Float64Array, count: number, clipping: Clipping): number {
+    let x = 0;
+    let y = 0;
+    let z = 0;
+    for (let i = 0; i < 3 * count; i += 3) {
+      x += polygon[i] / count;
+      y += polygon[i + 1] / count;
+      z += polygon[i + 2] / count;
+    }
+    let square = 0;
+    for (let i = 0; i < 3 * count; i += 3)
+      square = Math.max(
+        square,
+        (polygon[i] - x) ** 2 + (polygon[i + 1] - y) ** 2 + (polygon[i + 2] - z) ** 2,
+      );
+    const lost = clipping.hidden(x, y, z, Math.sqrt(square));
+    if (lost !== "part") return lost === "all" ? 0 : 1;
     this.#seenArea = 0;
     this.#hiddenArea = 0;
     clipping.clip(polygon, count, this.#addSeen, this.#addHidden);

@@ -3,11 +3,17 @@
  * from its middle on the ring itself.
  */
 
-import type { Frame } from "../../geometry/frame.ts";
-import { type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
+import { type Frame, pointToRoom } from "../../geometry/frame.ts";
+import {
+  type RevolvedSurface,
+  type RingPlace,
+  ringArea,
+  ringPlace,
+} from "../../geometry/revolved-surface.ts";
 import { widened } from "../../geometry/solids.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
+import { length, subtract, type Vec3 } from "../../geometry/vector.ts";
 import type { SurfaceEmission } from "../../luminaire/emission.ts";
+import type { Assembly } from "../../luminaire/shade/assembly.ts";
 import { type Facets, facetsOf, inRoom, neighboursOf } from "./facets.ts";
 
 /** Facets of a ring. */
@@ -16,12 +22,19 @@ export const AROUND = 24;
 export interface RingFacets {
   /** In the room. */
   readonly facets: Facets;
+  /** Middle of what each facet stands for, in the room, and the radius of a sphere about it that holds the facet (m). */
+  readonly place: Float64Array;
+  readonly radius: Float64Array;
   readonly neighbours: readonly (readonly number[])[];
   /** Ring of each facet, and of what it stands for the middle, on the ring itself, unit normal and area, local (m, m²). */
   readonly ring: readonly number[];
   readonly middle: Float64Array;
   readonly normal: Float64Array;
   readonly area: Float64Array;
+  /** Of each ring of the surface, whether no other stands before its outside. */
+  readonly outermost: readonly boolean[];
+  /** Whether nothing from within passes the shade unscattered. */
+  readonly sealed: boolean;
   /** Whether a facet of three corners has one of them at the ring's start, on the axis. */
   readonly startsOnAxis: readonly boolean[];
 }
@@ -53,15 +66,50 @@ export function ringFacets(emission: SurfaceEmission, frame: Frame): RingFacets 
     });
   }
   const local = facetsOf(polygons);
+  const places = polygons.map((_, f): Vec3 => [middle[3 * f], middle[3 * f + 1], middle[3 * f + 2]]);
   return {
     facets: inRoom(local, frame),
+    place: Float64Array.from(places.flatMap((place) => pointToRoom(frame, place))),
+    radius: Float64Array.from(polygons, (polygon, f) =>
+      Math.max(...polygon.map((corner) => length(subtract(corner, places[f])))),
+    ),
     neighbours: neighboursOf(local),
     ring,
     middle: Float64Array.from(middle),
     normal: Float64Array.from(normal),
     area: Float64Array.from(area),
+    outermost: outermostRings(assembly.surface),
+    sealed: isSealed(assembly),
     startsOnAxis: ring.map((i) => !(r0[i] > 0)),
   };
+}
+
+/** Places along a ring, with its ends, at which it is held against others. */
+const ALONG = 4;
+
+/** Of each ring, whether all rings lie behind its tangent planes. */
+function outermostRings(surface: RevolvedSurface): boolean[] {
+  const places = Array.from({ length: surface.count }, (_, i) =>
+    Array.from({ length: ALONG + 1 }, (_, k) => {
+      const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
+      ringPlace(surface, i, k / ALONG, place);
+      return place;
+    }),
+  );
+  return places.map((own) =>
+    own.every(({ r, z, nr, nz }) => {
+      const level = nr * r + nz * z + 1e-9;
+      return places.every((others) => others.every((p) => Math.abs(nr) * p.r + nz * p.z <= level));
+    }),
+  );
+}
+
+/** Whether a shade is drawn from axis to axis of what lets nothing pass straight. */
+function isSealed({ surface: { r0, r1, z0, z1 }, straight, shadeCount: n }: Assembly): boolean {
+  if (!(n > 0 && r0[0] === 0 && r1[n - 1] === 0)) return false;
+  for (let i = 0; i < n; i++)
+    if (straight[i] > 0 || (i > 0 && (r0[i] !== r1[i - 1] || z0[i] !== z1[i - 1]))) return false;
+  return true;
 }
 
 /** Writes the corners, in the room, of the patch of facet f from share u0 to u1 around and v0 to v1 across. */

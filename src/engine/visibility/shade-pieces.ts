@@ -26,8 +26,8 @@ const FINER_AROUND = 2;
 const SKIN = 1e-7;
 /** Lamps beside the axis are spread over a ring of so many places. */
 const LAMPS_AROUND = 24;
-/** Instead of what passes: the facet sends nothing. */
-const UNLIT = -1;
+/** Instead of a share, of a facet that sends nothing or that an edge cuts: it parts no neighbours. */
+const NONE = -1;
 
 export class ShadePieces {
   readonly #placed: PlacedLuminaire;
@@ -38,6 +38,8 @@ export class ShadePieces {
   readonly #polygon = new Float64Array(3 * Math.max(4, MOST_CORNERS));
   /** What passes the shade from the middle of each facet, and of each cell of a lamp, to the point. */
   readonly #facetPassed: Float64Array;
+  /** What is seen of each facet that something reaches the point from. */
+  readonly #facetSeen: Float64Array;
   readonly #cellPassed = new Float64Array(MOST_CELLS);
   /** Two axes of a lamp's outline and the line of sight, local. */
   readonly #axes = new Float64Array(9);
@@ -57,8 +59,9 @@ export class ShadePieces {
   #seen = 0;
   #mirrors = 0;
   #mirrorsSeen = 0;
-  /** Of the side of a ring that was weighed last. */
+  /** Of the side of a ring that was weighed last, and whether that is the outside. */
   #exitance = 0;
+  #outside = false;
 
   constructor(placed: PlacedLuminaire, source: DirectSource, emission: SurfaceEmission) {
     this.#placed = placed;
@@ -67,6 +70,7 @@ export class ShadePieces {
     this.#mirrorlike = emission.light.assembly.materials.some(({ specular }) => specular > 0);
     this.#rings = ringFacets(emission, placed.frame);
     this.#facetPassed = new Float64Array(this.#rings.area.length);
+    this.#facetSeen = new Float64Array(this.#rings.area.length);
   }
 
   /** Visible share of the light at the room point (x, y, z), local (px, py, pz), past what `clipping` holds. */
@@ -113,29 +117,31 @@ export class ShadePieces {
 
   #addRings(): void {
     const passed = this.#facetPassed;
+    const seen = this.#facetSeen;
     const { middle: m, normal: n, area, neighbours } = this.#rings;
     for (let f = 0; f < passed.length; f++) {
       const k = 3 * f;
       const unit = this.#unit(f, m[k], m[k + 1], m[k + 2], n[k], n[k + 1], n[k + 2], area[f]);
-      passed[f] = unit === 0 ? UNLIT : this.#passedFrom(m[k], m[k + 1], m[k + 2]);
+      passed[f] = unit === 0 ? NONE : this.#passedFromRing(f, m[k], m[k + 1], m[k + 2]);
     }
+    for (let f = 0; f < passed.length; f++)
+      seen[f] = passed[f] > 0 || parted(passed, f, neighbours[f]) ? this.#seenOf(f) : NONE;
     for (let f = 0; f < passed.length; f++) {
-      if (passed[f] === UNLIT) continue;
       const k = 3 * f;
-      if (parted(passed, f, neighbours[f])) {
-        this.#addFinely(f);
+      const whole = parted(seen, f, neighbours[f]) ? NONE : seen[f];
+      if (parted(passed, f, neighbours[f]) || (passed[f] > 0 && whole === NONE)) {
+        this.#addFinely(f, whole);
       } else if (passed[f] > 0) {
         const unit = this.#unit(f, m[k], m[k + 1], m[k + 2], n[k], n[k + 1], n[k + 2], area[f]);
-        this.#addRing(f, unit * passed[f], this.#seenOf(f) ?? this.#seenOfPatch(f, 0, 0, 1, 1));
+        this.#addRing(f, unit * passed[f], whole);
       }
     }
   }
 
-  /** Adds a facet in finer pieces. */
-  #addFinely(f: number): void {
+  /** Adds a facet in finer pieces, of which `whole` is seen, or each by itself. */
+  #addFinely(f: number, whole: number): void {
     const { light, size } = this.#emission;
     const { surface, centre } = light.assembly;
-    const whole = this.#seenOf(f);
     const place = this.#place;
     const sector = (2 * Math.PI) / AROUND;
     for (let i = 0; i < FINER_ACROSS; i++) {
@@ -148,8 +154,13 @@ export class ShadePieces {
         const c = Math.cos(azimuth);
         const s = Math.sin(azimuth);
         let unit = this.#unit(f, r * c, r * s, z, place.nr * c, place.nr * s, place.nz, area);
-        if (unit > 0) unit *= this.#passedFrom(r * c, r * s, z);
-        if (unit > 0) this.#addRing(f, unit, whole ?? this.#seenOfPatch(f, j, i, FINER_AROUND, FINER_ACROSS));
+        if (unit > 0) unit *= this.#passedFromRing(f, r * c, r * s, z);
+        if (unit > 0)
+          this.#addRing(
+            f,
+            unit,
+            whole === NONE ? this.#seenOfPatch(f, j, i, FINER_AROUND, FINER_ACROSS) : whole,
+          );
       }
     }
   }
@@ -173,7 +184,8 @@ export class ShadePieces {
     const vz = this.#pz - mz;
     const dd = vx * vx + vy * vy + vz * vz;
     const facing = nx * vx + ny * vy + nz * vz;
-    this.#exitance = facing > 0 ? outwardExitance[ring] : inwardExitance[ring];
+    this.#outside = facing > 0;
+    this.#exitance = this.#outside ? outwardExitance[ring] : inwardExitance[ring];
     if (this.#exitance === 0 && !(assembly.materials[ring].specular > 0)) return 0;
     return (Math.abs(facing) * area * this.#receiver.weight(vx, vy, vz, dd)) / (Math.PI * dd * dd);
   }
@@ -254,6 +266,13 @@ export class ShadePieces {
     this.#seen += E * this.#seenOfCell(cells, f, reach, lx, ly, lz);
   }
 
+  /** The same from a local place on facet f's ring, whose side was weighed last. */
+  #passedFromRing(f: number, lx: number, ly: number, lz: number): number {
+    const { outermost, ring, sealed } = this.#rings;
+    if (this.#outside && outermost[ring[f]]) return 1;
+    return !this.#outside && sealed ? 0 : this.#passedFrom(lx, ly, lz);
+  }
+
   /** Share that the shade itself lets pass from a local place to the point. */
   #passedFrom(lx: number, ly: number, lz: number): number {
     const { light, size } = this.#emission;
@@ -272,17 +291,17 @@ export class ShadePieces {
     );
   }
 
-  /** Visible share of a facet; undefined where an edge cuts it. */
-  #seenOf(f: number): number | undefined {
-    const { centre, radius } = this.#rings.facets;
+  /** Visible share of a facet; NONE where an edge cuts it. */
+  #seenOf(f: number): number {
+    const { place, radius } = this.#rings;
     const k = 3 * f;
     const lost = this.#clipping.hidden(
-      centre[k] - this.#x,
-      centre[k + 1] - this.#y,
-      centre[k + 2] - this.#z,
+      place[k] - this.#x,
+      place[k + 1] - this.#y,
+      place[k + 2] - this.#z,
       radius[f],
     );
-    return lost === "part" ? undefined : lost === "all" ? 0 : 1;
+    return lost === "part" ? NONE : lost === "all" ? 0 : 1;
   }
 
   /** Visible share of one patch of a facet, the i-th of m around and the j-th of n across. */
@@ -323,8 +342,9 @@ export class ShadePieces {
   }
 }
 
-/** Whether the shade parts piece f from one of its neighbours. */
-function parted(passed: Float64Array, f: number, neighbours: readonly number[]): boolean {
-  for (const other of neighbours) if (passed[other] !== UNLIT && passed[other] !== passed[f]) return true;
+/** Whether what passes or is seen parts piece f from one of its neighbours. */
+function parted(share: Float64Array, f: number, neighbours: readonly number[]): boolean {
+  if (share[f] === NONE) return false;
+  for (const other of neighbours) if (share[other] !== NONE && share[other] !== share[f]) return true;
   return false;
 }
