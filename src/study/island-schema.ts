@@ -68,5 +68,4 @@ export const islandSchema = object({
   ),
 });
 
-export type ZoneDocument = v.InferOutput<typeof zoneSchema>;
 export type IslandDocument = v.InferOutput<typeof islandSchema>;
