@@ -19,7 +19,7 @@ import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import { maintainedShare } from "../scene/maintained.ts";
-import { figure, REACH, stoolSeat, zonesInReach } from "../scene/people.ts";
+import { figure, REACH, seatOf, zonesInReach } from "../scene/people.ts";
 import type { Island, Person, Scene, Zone } from "../scene/scene.ts";
 
 export type Posture = Person["posture"];
@@ -160,7 +160,7 @@ function onOutline([x, y]: Vec2, outline: readonly Vec2[]): boolean {
 }
 
 function withPerson(empty: Scene, island: Island, person: Person, posture: Posture): Scene {
-  const { mesh } = figure(person.at, person.facing, person.stature, posture, stoolSeat(island));
+  const { mesh } = figure(person.at, person.facing, person.stature, posture, seatOf(person, island));
   return {
     ...empty,
     blockers: [...empty.blockers, { name: person.name, kind: "person", mesh, transmittance: 0 }],

@@ -1,9 +1,9 @@
 /** The island from its near side without figures: ceiling, pendants in true profile, top, and who is there, by name. */
 
-import { seatHeight } from "../advice/people/eye-height.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { seatOf } from "../scene/people.ts";
 import type { Scene } from "../scene/scene.ts";
 import { line, text } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
@@ -37,7 +37,7 @@ export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMet
     if (along < from || along > to) return [];
     // Whoever is on the near side stands or sits in front of the top, whole.
     const near = across < axes.width / 2;
-    const seat = seated ? seatHeight(scene.island) : 0;
+    const seat = seated ? seatOf(person, scene.island) : 0;
     const cutAt = near ? seat : axes.height;
     const marks: PaperMark[] = [
       ...figure(person, along, eye, person.facing - axes.turn, cutAt, scale, (z) => -z * perMetre),

@@ -3,8 +3,7 @@
  *
  * Body segments as fractions of stature H after Drillis and Contini (1966), from memory: hip 0.530, shoulder 0.818,
  * chin 0.870, shoulder breadth 0.259, hip breadth 0.191, sitting height 0.520. Depths 0.14 (trunk) and 0.113 (head),
- * head breadth 0.090, and the eye 0.11 m below the crown: common practice, no source. No arms, no hair. Stature is
- * measured as the person stands there, shoes included. Leaning: the trunk turns 15° about the hips.
+ * head breadth 0.090, and the eye 0.11 m below the crown: common practice, no source. No arms, no hair, no shoes. Leaning: the trunk turns 15° about the hips.
  */
 
 import { phrase } from "../diagnostics/phrase.ts";
@@ -87,7 +86,7 @@ export function personOf(
       : ledger.fill(
           document.seat,
           "/seat",
-          island === undefined ? CHAIR : stoolSeat(island),
+          seatOf({}, island),
           island === undefined ? TYPICAL : `0.28 m below the top: ${TYPICAL}`,
         );
   if (!overFloor(at, room, 0))
@@ -114,15 +113,16 @@ export function personOf(
     facing,
     posture,
     eye,
+    ...(document.seat === undefined ? {} : { seat: document.seat }),
     ...(age === undefined ? {} : { age }),
     ...(hand === undefined ? {} : { hand }),
   };
   return { person, mesh };
 }
 
-/** Height of a stool's seat at an island (m). */
-export function stoolSeat({ height }: Island): number {
-  return Math.max(0.3, height - SEAT_BELOW_TOP);
+/** Height of a person's seat (m): as stated, else of a stool at the island, else of a chair. */
+export function seatOf({ seat }: Pick<Person, "seat">, island: Island | undefined): number {
+  return seat ?? (island === undefined ? CHAIR : Math.max(0.3, island.height - SEAT_BELOW_TOP));
 }
 
 /** The first zones met going forward from a person, within reach: where they work or eat. */

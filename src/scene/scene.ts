@@ -162,6 +162,8 @@ export interface Person {
   /** rad counter-clockwise from +x */
   readonly facing: number;
   readonly posture: "standing" | "leaning" | "seated";
+  /** Height of the seat (m) as the study states it; `seatOf` has the usual one. */
+  readonly seat?: number;
   readonly age?: number;
   readonly hand?: "left" | "right";
   /** Eye point (m). */

@@ -12,10 +12,10 @@ import { depthInside, distanceToSegment, isInside } from "../../geometry/polygon
 import type { Vec2 } from "../../geometry/vector.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandDirection, roomToIsland } from "../../scene/island-frame.ts";
-import { headSphere } from "../../scene/people.ts";
+import { headSphere, seatOf } from "../../scene/people.ts";
 import type { Island, Person, Scene } from "../../scene/scene.ts";
 import { radians } from "../../units/quantities.ts";
-import { seatHeight, standingEyeHeight } from "./eye-height.ts";
+import { standingEyeHeight } from "./eye-height.ts";
 
 export interface HeadRoom {
   readonly person: string;
@@ -56,7 +56,7 @@ export function headRoom(scene: Scene): HeadRoom[] {
       const at = beside(scene, person, middle);
       for (let k = 0; k <= STEPS; k++) {
         const lean = (MOST * k) / STEPS;
-        const seat = person.posture === "seated" ? seatHeight(scene.island) : undefined;
+        const seat = person.posture === "seated" ? seatOf(person, scene.island) : undefined;
         const { centre, radius } = headSphere(at, person.facing, person.stature, lean, seat);
         // The box is never farther than the mesh in it: most pendants need no closer look.
         const nearer = nearest.gap - (name === nearest.pendant ? 0 : AS_NEAR);
