@@ -5,7 +5,7 @@
 export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
 export { type ArrangementLight, arrangementLight, type LightOptions } from "./app/arrangement-light.ts";
 export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judged-arrangement.ts";
-export { downlightGrid, type NewStudy } from "./app/new-study.ts";
+export { downlightGrid, type NewStudy, usualPendants } from "./app/new-study.ts";
 export { type OpenOptions, type OpenStudy, Workspace } from "./app/open-document.ts";
 export { openStudy } from "./app/open-study.ts";
 export { evennessOf, isMet, ranked, rankedPlane } from "./app/ranking.ts";

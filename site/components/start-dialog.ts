@@ -12,6 +12,7 @@ import {
   type NewStudy,
   readTypedLength,
   type TypedLength,
+  usualPendants,
 } from "../../src/app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import { withWholeTop } from "../edits/zones.ts";
@@ -135,7 +136,7 @@ export class StartDialog {
   }
 
   render(): TemplateResult {
-    const pendants = Math.max(1, Math.round(this.#metres("length") / 0.8));
+    const pendants = usualPendants(this.#metres("length"));
     return html`<dialog class="start" aria-labelledby="start-heading">
       <form novalidate @submit=${(event: Event) => {
         event.preventDefault();

@@ -148,6 +148,11 @@ interface ZoneRectangle {
   readonly size: readonly [number, number];
 }
 
+/** Pendants over a top of a length (m), one for each bay. */
+export function usualPendants(length: number): number {
+  return Math.max(1, Math.round(length / BAY));
+}
+
 function usualSizes({ display }: NewStudy): UsualSizes {
   return display?.length === "ft-in" ? FEET : METRIC;
 }
@@ -158,7 +163,7 @@ function starter(sizes: NewStudy): Json {
   const { title, length, width, height, ceilingHeight, room, centre, pendants, seats, hob, sink, display } =
     sizes;
   const size = room ?? { length: length + 2 * usual.aisle, width: width + 2 * usual.aisle };
-  const count = pendants ?? Math.max(1, Math.round(length / BAY));
+  const count = pendants ?? usualPendants(length);
   // Clear of the strip of the seats where the top is wide enough.
   const clear = (seats ?? 0) > 0 ? width - EATING_DEPTH : width;
   const fitting = ([along, across]: readonly [number, number], at: number) => ({

@@ -24,6 +24,9 @@ export function worstVerdict(verdicts: Iterable<Verdict>): Verdict {
   return worst;
 }
 
+/** Probability with which a target must be reached to be called met. */
+export const DEFAULT_CONFIDENCE = 0.9;
+
 /** *Meets* when the probability of reaching the target is at least the confidence, *falls short* when it is at most one
  * less that, else *too close to call*. */
 export function verdictAt(probability: number, confidence: number): Verdict {

@@ -2,7 +2,7 @@
  * Isolux lines of a field on a grid, in metres along and across the grid's plane.
  *
  * Marching squares with linear interpolation (d3-contour) on a lattice of the cell centres and a ring of
- * points on the edge itself, where light was calculated too: nothing is extrapolated. Where the outline is no
+ * points on the edge itself, where light was calculated too, so that nothing is extrapolated; without such a ring the field is carried on to the edge. Where the outline is no
  * rectangle the cells around it are calculated as well and the lines are cut at the outline.
  *
  * Known error: the lines are straight within a cell; of the order of the field's second difference over one

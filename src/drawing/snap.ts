@@ -1,6 +1,6 @@
 /**
  * Where a luminaire in the hand wants to come to rest, and why: equal bays, equal gaps, centrelines, level with
- * its neighbours. Pure geometry in the island's axes; the reason is words for the person at the screen.
+ * its neighbours. Geometry in the island's axes; the reason is words for the person at the screen.
  */
 
 import type { Scene } from "../scene/scene.ts";

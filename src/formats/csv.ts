@@ -1,5 +1,5 @@
 /**
- * Illuminance as comma-separated values (RFC 4180), one line a point, for spreadsheets.
+ * Comma-separated values (RFC 4180) for spreadsheets: cells and tables, and illuminance, one line a point.
  *
  * Figures are metres and lux with a point for the decimals, whatever the screen shows. A text that a spreadsheet
  * would run as a formula is preceded by an apostrophe.

@@ -4,7 +4,7 @@
  * Of a relative file more light than its lamps give is a contradiction, less is what the luminaire keeps; of an absolute one either is.
  */
 
-/** Measured and rated flux agree within this much: 5 %; `study-format`, More keys. */
+/** Measured and rated flux agree within this much: 5 %; `study-format`, More keys. A reader warns from 2 % on, where papers need not wait. */
 const AGREES_WITHIN = 0.05;
 
 export interface UnsettledFlux {

@@ -1,6 +1,7 @@
 /** The back of the report: what was assumed, how it was computed and from which sources. */
 
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/input-bands.ts";
+import { DEFAULT_BANDS } from "../assessment/uncertainty/input-bands.ts";
+import { DEFAULT_CONFIDENCE } from "../assessment/verdict.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";

@@ -9,13 +9,11 @@ import { degrees } from "../units/quantities.ts";
 import type { BeamAngle } from "./beam-angle.ts";
 import { implausibleValues, implausibleWords } from "./implausible.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import type { LuminousFlux } from "./luminous-flux.ts";
+import { FLUX_TOLERANCE, type LuminousFlux } from "./luminous-flux.ts";
 import type { MaximumIntensity } from "./maximum-intensity.ts";
 import type { Photometry } from "./photometry.ts";
 import { unstatedOpening } from "./unstated-opening.ts";
 
-/** Integral and rated flux further apart than this are worth a word; rounding of tables stays below. */
-const FLUX_TOLERANCE = 0.02;
 /** A luminaire that lets out less than a tenth of its lamps' flux is rather a slip of units. */
 const LEAST_OUTPUT_RATIO = 0.1;
 /** Uplight below this share is noise; above ten times of it, meant. */

@@ -1,4 +1,4 @@
-/** Named viewpoints: where someone would stand or sit in this kitchen, at their own eye height. */
+/** Named viewpoints: where someone would stand or sit in this kitchen, people of the study at their own eye height, others at a typical one. */
 
 import { depthInside, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";

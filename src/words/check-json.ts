@@ -1,4 +1,4 @@
-/** What `check --json` says to a program: the contract's object, plain numbers in metres, degrees, lux, watts. */
+/** What `check --json` says to a program: the object of app/check-answer.ts with clashes, method and warnings in words. */
 
 import { checkAnswer } from "../app/check-answer.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";

@@ -1,4 +1,4 @@
-/** Hanging bodies against one another, what stands in the room, the ceiling and heads; and a body against its own luminous opening. */
+/** Hanging bodies against one another, what stands in the room, doors, the ceiling and heads; and a body against its own luminous opening. */
 
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";

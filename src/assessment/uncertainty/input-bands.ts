@@ -42,6 +42,3 @@ export const DEFAULT_BANDS: InputBands = {
 
 /** Reflectances beyond this are no diffuse surface of a kitchen. */
 export const HIGHEST_REFLECTANCE = 0.98;
-
-/** Probability with which a target must be reached to be called met. */
-export const DEFAULT_CONFIDENCE = 0.9;

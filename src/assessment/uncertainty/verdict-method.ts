@@ -13,11 +13,11 @@ import { natureFactor } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Driver } from "../assessment.ts";
-import { type Verdict, verdictAt } from "../verdict.ts";
+import { DEFAULT_CONFIDENCE, type Verdict, verdictAt } from "../verdict.ts";
 import { type Contribution, FieldUncertainties, type FieldUncertainty } from "./field-uncertainty.ts";
 import type { Figure } from "./figure-draws.ts";
 import { figureUncertainty } from "./figure-uncertainty.ts";
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE, type InputBands } from "./input-bands.ts";
+import { DEFAULT_BANDS, type InputBands } from "./input-bands.ts";
 import { inputWords } from "./input-words.ts";
 import type { UncertaintyLight } from "./uncertainty-light.ts";
 

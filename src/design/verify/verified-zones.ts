@@ -1,8 +1,8 @@
 /** Average of each zone, and of each plane with a target, with what readings taught: the fitted light, and what displaced luminaires send there. */
 
 import { planesOfZones, targetOf } from "../../assessment/assess.ts";
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/input-bands.ts";
-import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
+import { DEFAULT_BANDS } from "../../assessment/uncertainty/input-bands.ts";
+import { DEFAULT_CONFIDENCE, type Verdict, verdictAt } from "../../assessment/verdict.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
 import { maintainedShare, natureFactor } from "../../scene/maintained.ts";

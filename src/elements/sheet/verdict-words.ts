@@ -1,4 +1,4 @@
-/** The verdict as a headline and a row a zone, and where it is dark. */
+/** The verdict as a headline and a row a zone, and where it is dark: words of words/headline.ts and words/zone-text.ts, set out for the sheet. */
 import type { Clash } from "../../advice/clashes/clash.ts";
 import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";

@@ -6,11 +6,8 @@
  */
 
 import type { IntensityDistribution } from "../intensity-distribution.ts";
-import { totalFlux } from "../luminous-flux.ts";
+import { FLUX_TOLERANCE, totalFlux } from "../luminous-flux.ts";
 import type { SourceText } from "./source-text.ts";
-
-/** Differences up to this share of the stated flux are rounding of tables and grids. */
-const TOLERANCE = 0.02;
 
 export interface StatedFlux {
   /** lm, of all lamps or of the luminaire */
@@ -21,7 +18,7 @@ export interface StatedFlux {
   readonly at: number;
 }
 
-/** Warns where the integral differs from what is stated by more than 2 % of the rated flux. */
+/** Warns where the integral differs from what is stated by more than 2 % of the rated flux; of what is only "at most", where it is more. */
 export function checkFlux(
   distribution: IntensityDistribution,
   { rated, ratio, at }: StatedFlux,
@@ -30,7 +27,7 @@ export function checkFlux(
   const integral = totalFlux(distribution);
   const quotient = integral / rated;
   const off = ratio === undefined ? quotient - 1 : Math.abs(quotient - ratio);
-  if (off <= TOLERANCE) return;
+  if (off <= FLUX_TOLERANCE) return;
   source.warn(at, "flux-mismatch", "The flux integral of the intensities does not match the stated flux.", {
     expected: ratio === undefined ? `at most ${rated} lm` : `${round(ratio * rated)} lm`,
     received: `${round(integral)} lm`,
