@@ -3,6 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { isoluxField } from "../../src/app/contour-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
+import { luxColour } from "../../src/drawing/light-scale.ts";
 import { labelLines } from "../../src/drawing/line-labels.ts";
 import { boxesMeet, corners, lineMeetsBox } from "../../src/drawing/oriented-box.ts";
 import { type PlanLight, planLight } from "../../src/drawing/plan-light.ts";
@@ -186,7 +187,7 @@ describe("as SVG", () => {
 });
 
 describe("lines that say enough", () => {
-  const plain = (value: (x: number, y: number) => number, between = true): PlanLight => {
+  const plain = (value: (x: number, y: number) => number, isShaded = true): PlanLight => {
     const at = (points: Float64Array): Float64Array =>
       Float64Array.from({ length: points.length / 3 }, (_, i) => value(points[3 * i], points[3 * i + 1]));
     return planLight({
@@ -199,12 +200,12 @@ describe("lines that say enough", () => {
       ],
       targets: [],
       unit: "lx",
-      between,
+      between: true,
       place: ([x, y]) => [x * 300, 300 - y * 300],
       taken: [],
       // Three long luminaires over most of the top: no line is clear of them.
       avoided: [20, 260, 500].map((x) => ({ x, y: 20, width: 200, height: 260 })),
-      tones: 28,
+      ...(isShaded ? { tones: 28 } : {}),
     });
   };
   const levelsOf = (light: PlanLight): Set<string> => new Set(light.labels.map(({ text }) => text));
@@ -236,5 +237,24 @@ describe("lines that say enough", () => {
     expect(light.bands.length).toBeGreaterThan(20);
     expect(new Set(light.bands.map(({ colour }) => colour)).size).toBeGreaterThan(20);
     expect(light.bands.length).toBeGreaterThan(3 * light.lines.length);
+  });
+
+  it("bound bands in the colour of the middle of what they cover, by ratio", () => {
+    const light = plain((x) => 400 * 2 ** (x / 2.4), false);
+    const levels = [...new Set(light.lines.map(({ level }) => level))].sort((a, b) => a - b);
+    expect(levels.length).toBeGreaterThan(3);
+    // The level that a colour stands for, from the ramp itself.
+    const shownBy = (colour: string): number => {
+      const same = Array.from({ length: 4000 }, (_, i) => 300 * 4 ** (i / 4000)).filter(
+        (level) => luxColour(level) === colour,
+      );
+      return Math.sqrt(same[0] * (same.at(-1) ?? Number.NaN));
+    };
+    const ends = [400, ...levels, 800];
+    expect(light.bands).toHaveLength(levels.length + 1);
+    light.bands.forEach(({ colour }, i) => {
+      // Levels of one colour lie within 1 % of one another; the field reaches as far past the ends.
+      expect(Math.abs(shownBy(colour) / Math.sqrt(ends[i] * ends[i + 1]) - 1)).toBeLessThan(0.015);
+    });
   });
 });

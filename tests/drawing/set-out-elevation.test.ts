@@ -190,6 +190,22 @@ describe("elevation and section", () => {
     expect(feed[0]).toBeGreaterThan(fed - 20);
   });
 
+  it("dimensions along the top only what hangs over it", () => {
+    const at = [1.2, 2.7, 4.2].map((x) => ({ position: [x, 2.1, 1.9] }));
+    const layers = [{ name: "p", role: "pendant", luminaire: "dome", at }];
+    const { marks } = drawn(
+      kitchen({
+        island: { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 },
+        arrangements: [{ name: "a", layers }],
+      }),
+      "along",
+    );
+    const figures = marks.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "dimension island along" ? [mark.text] : [],
+    );
+    expect(figures).toEqual(["0", "1200", "2400"]);
+  });
+
   it("tags of two rows in a section never lie over one another", () => {
     const row = (name: string, across: number) => ({
       name,

@@ -44,3 +44,27 @@ it("stand on the plan and in a table, only where they were worked out", () => {
     false,
   );
 });
+
+it("names what a pendant meets only where it meets it before the verdict changes", () => {
+  const plain = handoverOf(kitchen());
+  const [option] = plain.options;
+  const met = [0.05, 0.15, undefined];
+  const tolerances = option.scene.layers[0].luminaires.map(
+    ({ frame }, i): DrawnTolerance => ({
+      position: frame.origin,
+      radius: 0.1,
+      beyond: { verdict: "falls short" },
+      ...(met[i] === undefined
+        ? {}
+        : { obstacle: { distance: met[i], clash: { between: [`P${i + 1}`], kind: "joist" as const } } }),
+      lower: { distance: 0.2 },
+      higher: { distance: 0.2 },
+    }),
+  );
+  const { sheets } = setOutSheets({ ...plain, options: [{ ...option, tolerances }] });
+  const words = sheets
+    .flatMap(({ marks }) => marks)
+    .flatMap((mark) => ("text" in mark && mark.depicts === "tolerance row" ? [mark.text] : []))
+    .join(" ");
+  expect(words).toMatch(/P1 50 ≥ 200 ≥ 200 P1: on a joist P2 100 ≥ 200 ≥ 200 falls short P3 100/);
+});
