@@ -334,6 +334,61 @@ describe("words", () => {
     expect(worst).toBe(0);
   });
 
+  // 2026-11-29: the least along the middle was taken for that of the whole top.
+  it("of the least of a profile says of which line it is where there is room, and the greatest does not", () => {
+    const said = (width: number): string[] =>
+      profileOf(syntheticScene(), width).marks.flatMap((mark) =>
+        mark.kind === "text" && /^(min|max)imum$/.test(mark.depicts) ? [mark.text] : [],
+      );
+    expect(said(1040)).toEqual([
+      expect.stringMatching(/^max \d+$/),
+      expect.stringMatching(/^min \d+ along the middle$/),
+    ]);
+    expect(said(390)).toEqual([expect.stringMatching(/^max \d+$/), expect.stringMatching(/^min \d+$/)]);
+  });
+
+  it("of the least of a profile lead to it where they stand far from it, clear of the luminaires' marks", () => {
+    const along = Float64Array.from({ length: 97 }, (_, i) => i / 40);
+    const scale = sheetScale(islandAxes(syntheticScene()), 1040);
+    const found = new Map([
+      [true, 0],
+      [false, 0],
+    ]);
+    for (const least of [60, 150, 250, 400])
+      for (const height of [84, 130, 170])
+        for (const under of [0, 30, 80]) {
+          const values = along.map((x) => 500 + (500 - least) * Math.cos(2 * Math.PI * x));
+          const profile = { along, across: 0.5, series: [{ name: "total", role: "total" as const, values }] };
+          const targets = [{ zone: "prep", from: 0, to: 2.4, value: least - under }];
+          const frame = profileFrame(1000, "lx", height);
+          const { marks } = profileDrawing(profile, targets, scale, words, frame);
+          const label = marks.find(
+            (mark): mark is TextMark => mark.depicts === "minimum" && mark.kind === "text",
+          );
+          const ring = marks.find((mark) => mark.depicts === "minimum" && mark.kind === "line");
+          if (label === undefined || ring?.kind !== "line") continue;
+          const [x, y] = [0, 1].map((axis) => {
+            const places = ring.points.map((point) => point[axis]);
+            return (Math.min(...places) + Math.max(...places)) / 2;
+          });
+          const box = textBox(label);
+          const isLed = marks.some(
+            (mark) =>
+              mark.kind === "line" &&
+              mark.depicts === "leader" &&
+              Math.hypot(mark.points[0][0] - x, mark.points[0][1] - y) < 0.5 &&
+              distanceTo(box, [mark.points[1][0], mark.points[1][1]]) < 4,
+          );
+          const isFar = distanceTo(box, [x, y]) > 15;
+          expect(isLed, `${least} lx, ${height} px, target ${under} lx under`).toBe(isFar);
+          found.set(isFar, (found.get(isFar) ?? 0) + 1);
+          const foot = { x: 0, y: frame.y(0) - 8, width: 1040, height: 8 };
+          expect(overlaps(box, foot), `${least} lx, ${height} px`).toBe(false);
+        }
+    console.log(`least values named far ${found.get(true)}, near ${found.get(false)}`);
+    for (const count of found.values()) expect(count).toBeGreaterThan(2);
+  });
+
   it("of zones smaller than what hangs over them stand beside it, and lead back to the zone", () => {
     const scene = zonesUnderPendants(0.16);
     for (const width of [435, 656, 1032]) {

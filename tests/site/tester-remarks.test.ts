@@ -2,6 +2,7 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import type { AppView, Swap } from "../../site/app-view.ts";
+import { betterRows } from "../../site/components/below-the-sheet.ts";
 import { keyOnPage } from "../../site/components/keys.ts";
 import { readShare, shareText } from "../../site/components/share-field.ts";
 import { stateWords } from "../../site/components/state-words.ts";
@@ -11,13 +12,19 @@ import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
 import { targetChoices } from "../../site/views/kitchen/targets.ts";
 import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
-import { undrawnBody } from "../../site/views/lights/luminaire-choice.ts";
+import { dimmerFields } from "../../site/views/lights/dimmer-fields.ts";
+import { luminaireChoice, undrawnBody } from "../../site/views/lights/luminaire-choice.ts";
 import { rowFields } from "../../site/views/lights/row-fields.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
 import { floorPlan } from "../../src/drawing/floor-plan.ts";
+import { CandlespanScale } from "../../src/elements/scale/scale.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import type { Evidence } from "../../src/luminaire/evidence.ts";
 import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
+import { lambertian } from "../support/tiny-scene.ts";
 
 /** Words of a template, with the values put into it. */
 function wordsOf(template: unknown): string {
@@ -107,6 +114,64 @@ it("says that a luminaire is drawn by its opening, and offers the body its file 
   };
   expect(drawn()).toMatch(/Drawn as large as its luminous opening.*Body as the file states: 96 mm × 90 mm/s);
   expect(drawn({ profile: "cylinder", diameter: 0.096 })).not.toMatch(/Drawn as large/);
+});
+
+// 2026-11-29: "Its light is flux and beam." said nothing to whoever chose a luminaire.
+it("says in plain words how the light of what is hung is known", () => {
+  const said = (evidence: Evidence): string => {
+    const luminaire = lambertian("lamp", 800, evidence);
+    const placed = { luminaire, frame: frame([1, 1, 2]) };
+    const session = begun({
+      ...example,
+      luminaires: { ...example.luminaires, lamp: { photometry: "lamp.ldt" } },
+    });
+    Object.defineProperty(session, "light", { value: { scene: { layers: [{ luminaires: [placed] }] } } });
+    const layer = { name: "pendants", luminaire: "lamp", row: { count: 1 } };
+    const words = wordsOf(luminaireChoice(session as unknown as AppView, layer as RawLayer, 0));
+    return /Its light [^<]*\./.exec(words)?.[0] ?? "";
+  };
+  expect(said("A")).toBe("Its light was measured.");
+  expect(said("B")).toBe(
+    "Its light was measured; how much of it there is goes by the flux its lamps are rated at.",
+  );
+  expect(said("G")).toBe("Its light was measured with another lamp, and is scaled to this one.");
+  expect(said("C")).toBe("Its light is estimated from its peak intensity and beam angle, not measured.");
+  expect(said("D")).toBe("Its light is estimated from its flux and beam angle, not measured.");
+  expect(said("E")).toBe("Its light is calculated from its lamp and shade, not measured.");
+  expect(said("F")).toBe("Its light is a typical one, not its own.");
+});
+
+it("offers to take away a dimmer of which nothing is said, and no other", () => {
+  const words = (dimmer?: object): string => {
+    const layer = { name: "pendants", luminaire: "dome", ...(dimmer === undefined ? {} : { dimmer }) };
+    return wordsOf(dimmerFields(begun() as unknown as AppView, layer as RawLayer, 0));
+  };
+  expect(words({})).toMatch(/there is a dimmer, and nothing of it\..*>No dimmer<\/button>/s);
+  expect(words()).not.toMatch(/No dimmer/);
+  expect(words({ name: "hall" })).not.toMatch(/No dimmer/);
+});
+
+it("offers the search for better rows where a zone falls short of its target and pendants hang", () => {
+  const words = (verdicts: readonly string[], role: string): string =>
+    wordsOf(
+      betterRows(
+        begun() as unknown as AppView,
+        {
+          assessment: { zones: verdicts.map((verdict) => ({ verdict })) },
+          scene: { layers: [{ role: "recessed" }, { role }] },
+        } as unknown as LightAnswer,
+      ),
+    );
+  expect(words(["meets", "falls short"], "pendant")).toMatch(/<button slot="next".*Search for better rows/s);
+  expect(words(["meets", "too close to call"], "pendant")).toBe("");
+  expect(words(["falls short"], "accent")).toBe("");
+});
+
+it("says in the key that spots are hatched for the target of the average", () => {
+  const scale = new CandlespanScale();
+  expect(wordsOf(scale.render())).not.toMatch(/spots/);
+  scale.hatch = true;
+  expect(wordsOf(scale.render())).toMatch(/spots below the target for the average</);
 });
 
 it("takes a reflectance or a dimmer typed in either way", () => {
