@@ -49,6 +49,18 @@ it("gives the bits of a fresh engine, whatever stood there before", () => {
     expect(kept.calculate(each, OPTIONS).planes).toEqual(new LightEngine().calculate(each, OPTIONS).planes);
 });
 
+it("gives the bits of a fresh engine of who stays while another steps between and away", () => {
+  const scene = withCook(resolved(kitchen()).scenes[0], "standing", 2.7);
+  const { mesh } = figure([2.7, 1.45], Math.PI / 2, 1.72, "standing", 0.6);
+  const between: Scene = {
+    ...scene,
+    blockers: [...scene.blockers, { name: "guest", kind: "person", mesh, transmittance: 0 }],
+  };
+  const kept = new LightEngine(undefined, 16);
+  for (const each of [between, scene, between])
+    expect(kept.calculate(each, OPTIONS).planes).toEqual(new LightEngine().calculate(each, OPTIONS).planes);
+});
+
 it("asks of a person who is there again nothing, of another arrangement what is new in it", () => {
   const scene = resolved(kitchen()).scenes[0];
   const other = withoutFirst(scene);

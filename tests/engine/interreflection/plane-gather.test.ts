@@ -170,4 +170,37 @@ describe("gathered light", () => {
     expect(worst(seen)).toBeLessThan(0.04);
     expect(worst(seen)).toBeLessThan(worst(plain) / 4);
   });
+
+  it("gives each light of a layer that layer's unevenness, however many lights there are", () => {
+    const patches = patchesOf(roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 }), 400);
+    const n = patches.count;
+    const near = Array.from({ length: n }, (_, i) => i).filter(
+      (i) => patches.surface[i] === 2 && Math.abs(patches.centre[3 * i] - 2.2) < 0.4,
+    );
+    const points = Array.from({ length: 6 }, (_, k): Vec3 => [1.9 + 0.13 * k, 0.2, 0.9]);
+    const gather = new PlaneGather("", new Gather(patches, []), plane(points), 0.1);
+    const deviations = [
+      [300, -100, -100, -100],
+      [-50, 150, -50, -50],
+    ];
+    const unevenOf = (layers: readonly number[][]) => ({
+      patch: near,
+      deviation: Float64Array.from(near.flatMap(() => layers.flat())),
+    });
+    const levels = [100, 40, 250, 10, 70, 90];
+    const exitance = Float64Array.from(levels.flatMap((level) => Array.from({ length: n }, () => level)));
+    const { layers } = gather.evaluate(exitance, 6, undefined, undefined, unevenOf(deviations), 2);
+    let least = Number.POSITIVE_INFINITY;
+    layers.forEach((light, l) => {
+      const alone = unevenOf([deviations[l % 2]]);
+      const own = exitance.slice(l * n, (l + 1) * n);
+      const [expected] = gather.evaluate(own, 1, undefined, undefined, alone).layers;
+      const [even] = gather.evaluate(own, 1).layers;
+      light.forEach((E, i) => {
+        expect(E).toBeCloseTo(expected[i], 9);
+        least = Math.min(least, Math.abs(E - even[i]));
+      });
+    });
+    expect(least).toBeGreaterThan(0.01);
+  });
 });

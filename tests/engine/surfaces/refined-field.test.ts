@@ -107,6 +107,16 @@ describe("a field on an even lattice", () => {
     });
   });
 
+  it("takes nothing between for a node that was moved to the surface's edge", () => {
+    const lattice = inPlace(41, 33);
+    const moved = [5, 15, 22].flatMap((x) => [3, 17, 26].map((y) => 41 * y + x));
+    for (const node of moved) lattice.nodes[node] = 1;
+    const isMoved: Field = (x, y) => (moved.includes(41 * y + x) ? 3 : 1);
+    const { found, asked } = filled(lattice, [isMoved]);
+    for (const node of moved) expect(found[0][node]).toBe(3);
+    expect(asked.size).toBeLessThan(0.7 * 41 * 33);
+  });
+
   it("takes the narrowest lattices", () => {
     for (const [columns, rows] of [
       [2, 2],
