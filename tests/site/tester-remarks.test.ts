@@ -7,13 +7,14 @@ import { keyOnPage } from "../../site/components/keys.ts";
 import { readShare, shareText } from "../../site/components/share-field.ts";
 import { stateWords } from "../../site/components/state-words.ts";
 import { defaultWords } from "../../site/components/fields.ts";
-import type { RawLayer, RawStudy } from "../../site/edits/raw-study.ts";
+import type { RawLayer, RawLuminaire, RawStudy } from "../../site/edits/raw-study.ts";
 import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
-import { targetChoices } from "../../site/views/kitchen/targets.ts";
+import { targetChoices, targetWords } from "../../site/views/kitchen/targets.ts";
 import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
 import { dimmerFields } from "../../site/views/lights/dimmer-fields.ts";
 import { luminaireChoice, undrawnBody } from "../../site/views/lights/luminaire-choice.ts";
+import { luminaireOpening } from "../../site/views/lights/luminaire-opening.ts";
 import { rowFields } from "../../site/views/lights/row-fields.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
@@ -172,6 +173,39 @@ it("says in the key that spots are hatched for the target of the average", () =>
   expect(wordsOf(scale.render())).not.toMatch(/spots/);
   scale.hatch = true;
   expect(wordsOf(scale.render())).toMatch(/spots below the target for the average</);
+});
+
+it("says where light from flux and beam leaves, and lets it leave the whole underside or one point", () => {
+  const offered = (luminaire: object): { words: string; edits: unknown[] } => {
+    const edits: unknown[] = [];
+    const app = Object.assign(begun(), { edit: (change: { edits: unknown }) => edits.push(change.edits) });
+    const template = luminaireOpening(app as unknown as AppView, "bar", luminaire as RawLuminaire);
+    const { values = [] } = template as { values?: readonly unknown[] };
+    for (const value of values) if (typeof value === "function") value();
+    return { words: wordsOf(template), edits };
+  };
+  const beam = { flux: 2000, angle: 100 };
+  const body = { profile: "box", length: 1.2, width: 0.08, height: 0.06 };
+  const path = ["luminaires", "bar", "opening"];
+  const point = offered({ beam, body });
+  expect(point.words).toMatch(/calculated from one point\..*It leaves the whole underside/s);
+  expect(point.edits).toEqual([[{ path, value: { length: 1.2, width: 0.08 } }]]);
+  const whole = offered({ beam, body, opening: { length: 1.2, width: 0.08 } });
+  expect(whole.words).toMatch(/leaves 1200 mm × 80 mm of its underside\..*It leaves one point/s);
+  expect(whole.edits).toEqual([[{ path, value: undefined }]]);
+  // What was measured has its opening from its file; without a body there is no underside.
+  expect(offered({ photometry: "bar.ldt", body }).words).toBe("");
+  expect(offered({ beam }).words).toBe("");
+});
+
+it("names a target without its source only where that stands beside it", () => {
+  const app = begun() as unknown as AppView;
+  const named = targetChoices(app).filter(({ words }) => words.includes(" · "));
+  expect(named.length).toBeGreaterThan(10);
+  for (const { value, words } of named) {
+    expect(targetWords(app, value)).toBe(words);
+    expect(targetWords(app, value, true)).toBe(words.split(" · ")[0]);
+  }
 });
 
 it("takes a reflectance or a dimmer typed in either way", () => {
