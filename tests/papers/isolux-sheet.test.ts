@@ -57,6 +57,26 @@ describe("the isolux sheet", () => {
     expect(isoluxSheet(study, judged(study))).toContain("a dashed frame is a zone");
   });
 
+  it("says of each option how it was calculated, where that is not the same", () => {
+    const both = tinyStudy(
+      [tinyScene({ name: "first" }), tinyScene({ name: "second", letter: "B" })],
+      [...PUBLISHED_TARGETS_BY_ID.values()],
+    );
+    const [first, second] = judged(both);
+    const { assessment } = second;
+    const near = { ...assessment, method: { ...assessment.method, pointsTooNear: 1 } };
+    const words = [
+      ...isoluxSheet(both, [first, { ...second, assessment: near }]).matchAll(/<text[^>]*>([^<]*)</g),
+    ]
+      .map(([, text]) => text)
+      .join(" ")
+      .replaceAll("&quot;", '"');
+    expect(words).toMatch(/"first": Direct light [^"]*"second": Direct light [^"]* one point lies too near/);
+    const alike = isoluxSheet(both, [first, second]);
+    expect(alike.match(/Direct light/g)).toHaveLength(1);
+    expect(alike).not.toMatch(/"first":|&quot;first&quot;:/);
+  });
+
   it("lets nothing out of a name", () => {
     const hostile = `</text><script>alert(1)</script>`;
     const named = tinyStudy([
