@@ -1,5 +1,5 @@
 /**
- * Pendants that cannot hang as they are meant: over a zone that lies higher, from a canopy that reaches into the body, or with the
+ * Pendants that cannot hang as they are meant: beyond the top, over a zone that lies higher, from a canopy that reaches into the body, or with the
  * light of a large body taken to leave one point.
  */
 
@@ -8,11 +8,12 @@ import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import { highestPoint } from "../luminaire/extent.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
-import type { Scene } from "../scene/scene.ts";
+import type { Layer, Scene } from "../scene/scene.ts";
+import { LEAST_OVERHANG, topOverhang } from "../scene/top-overhang.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 
 /** Heights that differ by less are one (m). */
@@ -40,6 +41,9 @@ export function checkHanging(document: StudyDocument, scenes: readonly Scene[], 
       );
       return;
     }
+  });
+  scenes.forEach((scene, a) => {
+    for (const layer of scene.layers) checkOverhang(scene.island, layer, a, document, ledger);
   });
   const said = new Set<string>();
   const once = (code: string, name: string): boolean => {
@@ -70,6 +74,27 @@ export function checkHanging(document: StudyDocument, scenes: readonly Scene[], 
           phrase`a body ${near.size} across, ${near.distance} above the top, and no opening`,
         );
     }
+}
+
+function checkOverhang(
+  island: Scene["island"],
+  { name, role, luminaires }: Layer,
+  arrangement: number,
+  document: StudyDocument,
+  ledger: Ledger,
+): void {
+  if (role !== "pendant") return;
+  const beyond = luminaires.map((placed) => topOverhang(island, placed)).filter((by) => by > LEAST_OVERHANG);
+  if (beyond.length === 0) return;
+  const layers = document.arrangements[arrangement].layers;
+  const index = layers.findIndex((layer) => layer.name === name);
+  ledger.warn(
+    "luminaire-beyond-top",
+    `/arrangements/${arrangement}/layers/${index}`,
+    `${beyond.length} of ${luminaires.length} pendants of "${name}" hang${beyond.length === 1 ? "s" : ""} beyond the edge of the top, over the floor.`,
+    `another place (${layers[index].row === undefined ? "at" : "row.offset"}), or narrower luminaires`,
+    phrase`up to ${Math.max(...beyond)} beyond it`,
+  );
 }
 
 /** How large a pendant's body is (m), and how far above the top, where its light has no size and that matters. */

@@ -6,6 +6,9 @@ import { roomToIsland, topUnder } from "./island-frame.ts";
 import { planOutline } from "./luminaire-pieces.ts";
 import type { Island } from "./scene.ts";
 
+/** Least overhang worth a word (m): what no hand sets out better. */
+export const LEAST_OVERHANG = 2e-3;
+
 /** m, of the corner of body and opening that reaches farthest; 0 within the top, and for what hangs beside it. */
 export function topOverhang(island: Island | undefined, placed: PlacedLuminaire): number {
   const [x, y] = placed.frame.origin;

@@ -24,6 +24,16 @@ const hung = (layer: Json): Json => ({
 });
 const AT = { at: [{ position: [2.5, 2, 2] }] };
 
+/** Legs 0.9 m wide; the middle of its box lies 50 mm from the inner edge. */
+const L = [
+  [0, 0],
+  [2.8, 0],
+  [2.8, 0.9],
+  [0.9, 0.9],
+  [0.9, 1.7],
+  [0, 1.7],
+];
+
 const CASES: readonly (readonly [what: string, path: string, code: string, more: Json])[] = [
   [
     "a keep-out beyond the room",
@@ -154,6 +164,16 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     { ...spot({ feed: [0, 9] }), ...hung(AT) },
   ],
   [
+    "a row that hangs beyond the top's outline",
+    "/arrangements/0/layers/0",
+    "luminaire-beyond-top",
+    {
+      island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+      ...spot({ body: { profile: "globe", diameter: 0.25, height: 0.25 } }),
+      ...hung({ row: { count: 3, clearance: 0.8 } }),
+    },
+  ],
+  [
     "a zone above the pendants over it",
     "/island/zones/0/height",
     "zone-above-luminaires",
@@ -275,6 +295,31 @@ describe("what cannot be meant", () => {
       expect(point.codes.includes("opening-missing")).toBe(share > 0.1);
       expect(disc.codes).not.toContain("opening-missing");
     }
+  });
+
+  it("tells how far pendants hang beyond an L, and stops at what is set out by hand", async () => {
+    const said = async (across: number) => {
+      const opened = await openStudy(
+        kitchen({
+          display: { length: "mm", illuminance: "lx" },
+          island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+          luminaires: {
+            s: { beam: { flux: 900, angle: 160 }, body: { profile: "globe", diameter: 0.25, height: 0.25 } },
+          },
+          ...hung({ row: { count: 3, spacing: 0.8, clearance: 0.8, offset: [0.4, across] } }),
+        }),
+      );
+      if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+      return opened.value.study.warnings.filter(({ code }) => code === "luminaire-beyond-top");
+    };
+    // Middles at 1.0, 1.8 and 2.6 m along, 0.85 m across: rims at 0.975 m of 0.9 m.
+    const [{ message, expected, received }] = await said(0);
+    expect(message).toBe('3 of 3 pendants of "p" hang beyond the edge of the top, over the floor.');
+    expect(received).toBe("up to 75 mm beyond it");
+    expect(expected).toBe("another place (row.offset), or narrower luminaires");
+    // 1 mm, and 51 mm within.
+    expect(await said(-0.074)).toEqual([]);
+    expect(await said(-0.126)).toEqual([]);
   });
 
   it("a row that aims at its own place is refused", async () => {

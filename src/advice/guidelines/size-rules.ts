@@ -1,5 +1,6 @@
 /** Rules on how large a pendant may be for the top. Sources by kind; no text is quoted. */
 
+import { freeSides } from "../free-sides.ts";
 import type { PendantRow } from "../pendant-row.ts";
 import {
   atMost,
@@ -106,18 +107,24 @@ export const SIZE_RULES: readonly Rule[] = [
 
 /** Free top between rim and edge across the island, the lesser side (m). */
 function free(row: PendantRow, least: number): Held {
-  const { width } = row.island;
-  const nearer = Math.min(row.across, width - row.across);
-  const most = Math.max(0, 2 * (nearer - least));
+  const sides = freeSides(row);
+  const [nearer, other] = [Math.min(...sides), Math.max(...sides)];
+  const most = Math.max(0, row.breadth + 2 * (nearer - least));
+  // Where no width would do, another place may: as much free top lies on the other side.
+  const isMoved = most === 0 && nearer + other + row.breadth > 2 * least;
   return {
     kind: "length",
     of: "rim to the side of the top",
-    found: nearer - row.breadth / 2,
+    found: nearer,
     allows: { low: least, high: Infinity },
-    want: {
-      variable: "width",
-      low: -Infinity,
-      high: row.breadth === 0 ? Infinity : (most * row.rim) / row.breadth,
-    },
+    ...(isMoved
+      ? { remedy: "Hang the row farther from that side of the top." }
+      : {
+          want: {
+            variable: "width",
+            low: -Infinity,
+            high: row.breadth === 0 ? Infinity : (most * row.rim) / row.breadth,
+          },
+        }),
   };
 }

@@ -23,7 +23,7 @@ import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { topOverhang } from "../../scene/top-overhang.ts";
+import { LEAST_OVERHANG, topOverhang } from "../../scene/top-overhang.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readMetres } from "../../units/read-length.ts";
 import { lineFault, readCsv } from "../verify/csv-table.ts";
@@ -206,9 +206,6 @@ export function replay(
     remedies,
   };
 }
-
-/** Least overhang worth a word (m): what no hand sets out better. */
-const LEAST_OVERHANG = 2e-3;
 
 function overhangs(plan: Scene, built: Scene, layer: number): AsBuilt["overhangs"] {
   return built.layers[layer].luminaires.flatMap((placed, index) => {
