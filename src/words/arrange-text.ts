@@ -2,6 +2,7 @@
 
 import { offsetOf } from "../design/search/candidate.ts";
 import type { Checked } from "../design/search/checked.ts";
+import { BEYOND_TOP } from "../design/search/constraints.ts";
 import type { Proposal } from "../design/search/proposals.ts";
 import type { SearchResult } from "../design/search/search.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -130,9 +131,17 @@ function beyondReach(proposals: readonly Proposal[], unit: IlluminanceUnit): str
   });
 }
 
+/** The way out where no line tried lies over the top, as the middle of the box about an L. */
+const OVER_THE_TOP =
+  "Rows were tried about one line only. Let them move to where the top is: --across and --along take how far a row may be moved, as --across 0.4; or draw the row there (its offset).";
+
 function noRow(leftOut: SearchResult["leftOut"]): string[] {
   const why = stoppedBy(leftOut);
-  return textLines(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`);
+  const isBeyond = leftOut.length > 0 && leftOut.every((each) => each.why === BEYOND_TOP);
+  return [
+    ...textLines(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`),
+    ...(isBeyond ? textLines(OVER_THE_TOP) : []),
+  ];
 }
 
 function overview(

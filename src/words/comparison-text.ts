@@ -15,11 +15,14 @@ import { verdictWords } from "./arrangement-sentences.ts";
 import { moneyWords } from "./cost-words.ts";
 import { readingName } from "./findings-sections.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
-import { table } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { evennessText, ofBothGrids } from "./zone-text.ts";
 
 /** Arrangements beside one another before the table goes on below. */
 const ABREAST = 4;
+
+const BRACKETS =
+  "Minimum and maximum are the verification grid's, which decides; in brackets those of it and the fine grid (cells of at most 25 mm) together.";
 
 export interface Ranked {
   readonly judged: JudgedArrangement;
@@ -32,6 +35,8 @@ export function comparison(study: ResolvedStudy, inOrder: readonly Ranked[]): st
   const lines: string[] = [];
   for (let from = 0; from < inOrder.length; from += ABREAST)
     lines.push(...abreast(study, inOrder.slice(from, from + ABREAST), from === 0), "");
+  const hasBoth = inOrder.some(({ judged, top }) => judged.assessment.planes[top]?.fine !== undefined);
+  if (hasBoth) lines.push(...textLines(BRACKETS), "");
   return lines;
 }
 

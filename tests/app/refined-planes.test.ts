@@ -23,4 +23,6 @@ it("tell the same with fewer points", async () => {
     for (const full of [false, true]) texts.push(checkText(study, [light], { full }));
   }
   expect(texts.slice(0, 2)).toEqual(texts.slice(2));
+  // 2026-11-29: "minimum (of both grids)" stood there with two figures and no word of which is whose.
+  expect(texts[0].replace(/\s+/g, " ").split("in brackets those of it and the fine grid")).toHaveLength(2);
 });

@@ -63,6 +63,23 @@ it("names the constraints that leave no row, the commonest first, in the text of
   expect(text.replace(/\s+/g, " ")).toContain(
     "No row can be hung within these constraints: a box would meet a joist (12 rows);",
   );
+  expect(text).not.toContain("--across 0.4");
+  // 2026-11-29: on an L every row about the middle of the box was left out, with two options named and no word of what they do.
+  const beyond = leftOut.map((each) => ({
+    ...each,
+    why: "it would hang beyond the edge of the top (--across, --along)",
+  }));
+  const onL = arrangeText({
+    study,
+    result: { ...result, leftOut: beyond },
+    step: 0.1,
+    evenness: 0.4,
+    sought: "pendants",
+    standing: [],
+  });
+  expect(onL.replace(/\s+/g, " ")).toContain(
+    "Let them move to where the top is: --across and --along take how far a row may be moved, as --across 0.4;",
+  );
   expect(text.replace(/\s+/g, " ")).toContain("Sought is what hangs as pendants; nothing else hangs there.");
   // 2026-11-29: nothing said which layers a search leaves as they are.
   const beside = arrangeText({

@@ -118,6 +118,8 @@ function offJoists(
   return onTop ? moved : undefined;
 }
 
+export const BEYOND_TOP = "it would hang beyond the edge of the top (--across, --along)";
+
 /** Whether part of a pendant would hang beside the top. One that is wider than the top may do so as far as its middle
  * stays over it. */
 function beyondTop(candidate: Candidate, { island, kinds, step }: SearchedLayer): string | undefined {
@@ -133,7 +135,7 @@ function beyondTop(candidate: Candidate, { island, kinds, step }: SearchedLayer)
       // On the rim of what is round, at the corners of a rectangle.
       const reach = corners === 4 ? Math.SQRT1_2 - EDGE : 0.5 - EDGE;
       const p: Vec2 = [x + reach * rim * Math.cos(angle), y + reach * wide * Math.sin(angle)];
-      if (!isInside(p, island.outline)) return "it would hang beyond the edge of the top (--across, --along)";
+      if (!isInside(p, island.outline)) return BEYOND_TOP;
     }
   }
   return undefined;
