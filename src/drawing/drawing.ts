@@ -187,11 +187,3 @@ export function overlaps(a: Box, b: Box, margin = 0): boolean {
     b.y < a.y + a.height + margin
   );
 }
-
-/** An ellipse as a closed polyline; 48 sides keep the flattening under 0.3 % of the radius. */
-export function ellipse(cx: number, cy: number, rx: number, ry = rx, sides = 48): Vec2[] {
-  return Array.from({ length: sides }, (_, i) => {
-    const angle = (2 * Math.PI * i) / sides;
-    return [cx + rx * Math.cos(angle), cy + ry * Math.sin(angle)] as const;
-  });
-}

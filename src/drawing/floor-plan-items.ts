@@ -1,13 +1,13 @@
 /** What stands in a room as things of a floor plan: outline, marks, and the sides that can be drawn outwards or inwards. */
 
-import { bounds, rectangleBetween } from "../geometry/polygon.ts";
+import { bounds, ellipse, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { basePieces } from "../scene/island.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import { sideAxes } from "../scene/island-side.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
-import { ellipse, line, type Mark, segment } from "./drawing.ts";
+import { line, type Mark, segment } from "./drawing.ts";
 
 export type FloorPlanKind = "body" | "opening" | "person" | "zone" | "island";
 

@@ -6,14 +6,14 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
-import { bounds } from "../geometry/polygon.ts";
+import { bounds, ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import type { Wording } from "../words/wording.ts";
 import type { Depicted } from "./depicted.ts";
-import { ellipse, line, type Mark, text } from "./drawing.ts";
+import { line, type Mark, text } from "./drawing.ts";
 import {
   bodyItems,
   CUT,
@@ -27,7 +27,7 @@ import {
 import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { walls } from "./set-out-plan-room.ts";
-import { halfWidth } from "./silhouette.ts";
+import { outlineOnPlan } from "./silhouette.ts";
 import { namedSwitches } from "./switch-symbols.ts";
 
 export interface FloorPlan {
@@ -162,12 +162,9 @@ function luminaireMarks(scene: Scene, { at, perMetre }: FloorPlanPage): Mark[] {
       const [x, y] = at([frame.origin[0], frame.origin[1]]);
       const turn = Math.atan2(frame.rotation[1], frame.rotation[0]);
       const [c, s] = [Math.cos(turn), -Math.sin(turn)];
-      const rim = ellipse(
-        0,
-        0,
-        Math.max(3, halfWidth(luminaire, "x") * perMetre),
-        Math.max(3, halfWidth(luminaire, "y") * perMetre),
-      ).map(([u, v]): Vec2 => [x + c * u - s * v, y + s * u + c * v]);
+      const rim = outlineOnPlan(luminaire, perMetre, 6).map(
+        ([u, v]): Vec2 => [x + c * u - s * v, y + s * u + c * v],
+      );
       return role === "pendant"
         ? line(rim, "pendant", "luminaire", 1, { closed: true })
         : line(rim, "recessed", "luminaire", 0.75, { closed: true, dash: "dotted" });

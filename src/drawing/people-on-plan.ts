@@ -6,11 +6,12 @@
  * upright under the head. Breadths and depths of a typical adult: common practice, no source.
  */
 
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Person } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import type { Depicted } from "./depicted.ts";
-import { type Box, ellipse, line, type Mark, text, textBox, textWidth } from "./drawing.ts";
+import { type Box, line, type Mark, text, textBox, textWidth } from "./drawing.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { PlanPage } from "./plan-page.ts";
 import type { SheetScale } from "./sheet-scale.ts";

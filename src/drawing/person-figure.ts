@@ -1,8 +1,9 @@
 /** A person in elevation or section: head, neck, shoulders, arms, down to whatever hides the rest. */
 
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Person } from "../scene/scene.ts";
-import { ellipse, line, type Mark } from "./drawing.ts";
+import { line, type Mark } from "./drawing.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 const HEAD = { width: 0.155, depth: 0.19, height: 0.225 } as const;

@@ -3,23 +3,21 @@
  * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
  */
 
-import { runningDimensions } from "../units/length-text.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { bounds, rectangleBetween } from "../geometry/polygon.ts";
+import { bounds, ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import { planForm } from "../luminaire/plan-extent.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingPoints, suspensionPoints } from "../luminaire/suspension-points.ts";
 import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
+import { runningDimensions } from "../units/length-text.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {
   type Box,
   boxAround,
-  ellipse,
   type LuminaireMarks,
   line,
   type Mark,
@@ -35,7 +33,7 @@ import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
 import type { PlanFrame, PlanPage } from "./plan-page.ts";
 import { zones } from "./plan-zones.ts";
 import type { SheetScale } from "./sheet-scale.ts";
-import { halfWidth } from "./silhouette.ts";
+import { halfWidth, outlineOnPlan } from "./silhouette.ts";
 
 /** Between the name of a hob or sink and a line's figure (px). */
 const APART = 6;
@@ -258,16 +256,10 @@ function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks
       const [top, foot] = beside ? [34, frame.height - 34] : [4, frame.height - 4];
       if (x < scale.left - 8 || x > scale.right + 8 || y < top || y > foot) return;
       const m = scale.perMetre;
-      const rx = Math.max(4, halfWidth(placed.luminaire, "x") * m);
-      const ry = Math.max(4, halfWidth(placed.luminaire, "y") * m);
       const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
       const [c, s] = [Math.cos(turn), Math.sin(turn)];
       const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
-      const outline =
-        planForm(placed.luminaire) === "rectangle"
-          ? rectangleBetween(-rx, -ry, rx, ry)
-          : ellipse(0, 0, rx, ry);
-      const rim = outline.map(place);
+      const rim = outlineOnPlan(placed.luminaire, m, 8).map(place);
       const hangs = hanging.has(placed);
       const marks: Mark[] = [
         line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {
@@ -278,7 +270,7 @@ function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks
         segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
         ...(hangs ? ceilingMarks(placed, (point) => at(axes.toIsland(point)), m) : []),
       ];
-      const w = Math.max(12, rx, ry);
+      const w = Math.max(12, ...(["x", "y"] as const).map((axis) => halfWidth(placed.luminaire, axis) * m));
       found.push({
         layer: l,
         index: i,

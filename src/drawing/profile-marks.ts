@@ -1,18 +1,9 @@
 /** What is marked on a profile: its least and greatest value, and the targets of the zones, in words that give way. */
 
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Wording } from "../words/wording.ts";
-import {
-  type Box,
-  ellipse,
-  line,
-  type Mark,
-  overlaps,
-  segment,
-  type TextMark,
-  text,
-  textBox,
-} from "./drawing.ts";
+import { type Box, line, type Mark, overlaps, segment, type TextMark, text, textBox } from "./drawing.ts";
 import type { Profile, TargetLine } from "./profile.ts";
 
 /** @param blocked what names keep clear of @param isWide whether there is room to say of which line they are */

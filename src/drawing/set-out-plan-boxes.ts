@@ -15,6 +15,7 @@ import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { SetOutPage } from "./set-out-page.ts";
+import { outlineOnPlan } from "./silhouette.ts";
 
 const TAG = 8;
 
@@ -72,7 +73,7 @@ function pendantMarks(
   const isRound = planForm(box.luminaire) === "circle";
   const body = isRound
     ? circle(at(box.middle), Math.max(symbol, radius), "pendant body", { weight: 1 })
-    : line(bodyCorners(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
+    : line(bodyOutline(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
   const { suspensions } = box;
   return [
     body,
@@ -85,13 +86,12 @@ function pendantMarks(
   ];
 }
 
-/** Corners of a long body on the plan (m, room), never thinner than can be seen. */
-function bodyCorners(scene: Scene, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
+/** Outline of a body that is not round on the plan (m, room), never thinner than can be seen. */
+function bodyOutline(scene: Scene, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
   const heading = Math.atan2(rotation[1], rotation[0]);
   const [c, s] = [Math.cos(heading), Math.sin(heading)];
-  const [length, width] = planExtents(luminaire).map((extent) => Math.max(extent, 0.06) / 2);
-  return rectangleBetween(-length, -width, length, width).map(
+  return outlineOnPlan(luminaire, 1, 0).map(
     ([u, v]): Vec2 => [middle[0] + c * u - s * v, middle[1] + s * u + c * v],
   );
 }
@@ -120,7 +120,7 @@ function tagMark(page: BoxPage, box: SetOutBox, own: number, symbol: number, hel
   const ring = symbol + (held ? 4 : 0);
   // How far the body reaches up and down the page.
   const upright = isPendant
-    ? Math.max(...bodyCorners(scene, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
+    ? Math.max(...bodyOutline(scene, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
     : 0;
   const size = isPendant ? TAG : LETTERING;
   const w = paperTextWidth(words, size, isPendant);

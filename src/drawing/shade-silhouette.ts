@@ -3,12 +3,13 @@
  * any light is traced.
  */
 
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { outlineOfRings } from "../luminaire/shade/shade-form.ts";
 import { SHADE_FORMS } from "../luminaire/shade/shade-forms.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, ellipse, line, type Mark, segment, text } from "./drawing.ts";
+import { type Drawing, line, type Mark, segment, text } from "./drawing.ts";
 
 /** Lengths in metres; heights of the outline and of the lamp above the lower rim. */
 export interface ShadeShape {

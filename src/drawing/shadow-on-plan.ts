@@ -5,9 +5,10 @@
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { isoluxField } from "../app/contour-field.ts";
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { gridToRoom } from "../scene/grid-metres.ts";
-import { type Box, ellipse, line, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
+import { type Box, line, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
 import { isolines } from "./isolux.ts";
 
 /** Shares lost that are drawn. */

@@ -7,7 +7,7 @@ import type { HalfProfile } from "../luminaire/body-profiles.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
+import { outlineBelow, planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 
 const STEPS = 24;
 /** A point source without a body is drawn as a small lamp this wide and high (m). */
@@ -32,6 +32,14 @@ export function luminaireProfile({ body, emission }: Luminaire, steps = STEPS): 
 export function halfWidth(luminaire: Luminaire, axis: "x" | "y" = "x"): number {
   const [along, across] = planExtents(luminaire);
   return Math.max(axis === "x" ? along : across, LAMP.width) / 2;
+}
+
+/** Outline from below about its middle on a plan of that many units to the metre, `least` units across or more. */
+export function outlineOnPlan(luminaire: Luminaire, perMetre: number, least: number): Vec2[] {
+  return outlineBelow(luminaire, Math.max(LAMP.width, least / perMetre)).map(([x, y]) => [
+    x * perMetre,
+    y * perMetre,
+  ]);
 }
 
 /** Extent (m) of body and opening in a plan direction at `angle` (rad) from local x, at least that of a small lamp. */

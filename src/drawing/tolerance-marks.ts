@@ -1,8 +1,9 @@
 /** How far pendants may be off, on a plan: a ring about each, and how much lower and higher it may hang. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
+import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
-import { type Box, ellipse, line, type Mark, overlaps, text, textBox, within } from "./drawing.ts";
+import { type Box, line, type Mark, overlaps, text, textBox, within } from "./drawing.ts";
 
 /** A distance to which nothing changes; `beyond` is set where something does past it. */
 interface Reach {

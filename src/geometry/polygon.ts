@@ -44,6 +44,14 @@ export function rectangleBetween(x0: number, y0: number, x1: number, y1: number)
   ];
 }
 
+/** An ellipse as a closed polyline; 48 sides keep the flattening under 0.3 % of the radius. */
+export function ellipse(cx: number, cy: number, rx: number, ry = rx, sides = 48): Vec2[] {
+  return Array.from({ length: sides }, (_, i) => {
+    const angle = (2 * Math.PI * i) / sides;
+    return [cx + rx * Math.cos(angle), cy + ry * Math.sin(angle)] as const;
+  });
+}
+
 /** The polygon counter-clockwise, without repeated corners. */
 export function counterClockwise(polygon: Polygon): Vec2[] {
   const corners = polygon.filter((p, i) => {

@@ -1,6 +1,8 @@
 /** How far a luminaire reaches across, and what it looks like from below: of its opening, or of body and opening where it stands in a
  * row. */
 
+import { ellipse, rectangleBetween } from "../geometry/polygon.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import type { Luminaire } from "./luminaire.ts";
@@ -39,6 +41,12 @@ export function planForm(luminaire: Luminaire): "circle" | "ellipse" | "rectangl
             Math.hypot(along, across) * Math.SQRT1_2,
         ) <= SAME;
   return !isRound ? "rectangle" : Math.abs(along - across) <= SAME ? "circle" : "ellipse";
+}
+
+/** The outline of that form about its middle (m, local x and y), each way at least as wide as `least`. */
+export function outlineBelow(luminaire: Luminaire, least = 0): Vec2[] {
+  const [x, y] = planExtents(luminaire).map((extent) => Math.max(extent, least) / 2);
+  return planForm(luminaire) === "rectangle" ? rectangleBetween(-x, -y, x, y) : ellipse(0, 0, x, y);
 }
 
 /** Extents (m) of a body along local x and y. */

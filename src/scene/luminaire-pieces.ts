@@ -7,13 +7,13 @@
  */
 
 import { pointToRoom } from "../geometry/frame.ts";
-import { bounds, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
+import { bounds, ellipse, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { polygonGap } from "../geometry/polygon-gap.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import { planExtents, planForm } from "../luminaire/plan-extent.ts";
+import { outlineBelow, planExtents } from "../luminaire/plan-extent.ts";
 import type { Prism } from "./solids.ts";
 
 /** Overlap (m) up to which two bodies touch: what a hand cannot hang better. */
@@ -22,7 +22,6 @@ export const TOUCHING = 0.5e-3;
 /** Height (m) of a flat opening: what is there at least, and less than touching, so that one flush with a ceiling is clear of it. */
 const FLAT = TOUCHING / 2;
 
-const AROUND = 48;
 const PLUMB = 1 - 1e-9;
 
 /** The space of a hanging luminaire: its body, or without one its luminous opening, however flat; none of a point. */
@@ -45,7 +44,7 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
     const [before, bottom] = profile[i];
     const larger = Math.max(radius, before);
     return top - bottom > 1e-9 && larger > 0
-      ? [{ outline: disc(frame.origin[0], frame.origin[1], larger), bottom: z + bottom, top: z + top }]
+      ? [{ outline: ellipse(frame.origin[0], frame.origin[1], larger), bottom: z + bottom, top: z + top }]
       : [];
   });
 }
@@ -59,18 +58,13 @@ export function isFlat({ bottom, top }: Prism): boolean {
 export function planOutline(placed: PlacedLuminaire): Polygon {
   const { frame, luminaire } = placed;
   const [length, width] = planExtents(luminaire);
-  if (frame.rotation[8] >= PLUMB && planForm(luminaire) === "circle")
-    return disc(frame.origin[0], frame.origin[1], Math.max(length, width) / 2);
-  return rectangleBetween(-length / 2, -width / 2, length / 2, width / 2).map(([x, y]): Vec2 => {
+  const own =
+    frame.rotation[8] >= PLUMB
+      ? outlineBelow(luminaire)
+      : rectangleBetween(-length / 2, -width / 2, length / 2, width / 2);
+  return own.map(([x, y]): Vec2 => {
     const [px, py] = pointToRoom(frame, [x, y, 0]);
     return [px, py];
-  });
-}
-
-export function disc(x: number, y: number, radius: number): Polygon {
-  return Array.from({ length: AROUND }, (_, k): Vec2 => {
-    const angle = (2 * Math.PI * k) / AROUND;
-    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
   });
 }
 

@@ -5,13 +5,13 @@
  * tall: a downlight within its own diameter of one is half hidden by it. All common practice, no source.
  */
 
-import { depthInside, type Polygon } from "../../geometry/polygon.ts";
+import { depthInside, ellipse, type Polygon } from "../../geometry/polygon.ts";
 import { leastOutside, polygonGap, type Span } from "../../geometry/polygon-gap.ts";
 import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
-import { disc, planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
+import { planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Clash } from "./clash.ts";
@@ -26,7 +26,7 @@ const TALL = 1.9;
 export function ceilingFootprint({ kind, placed, at }: BoxInPlace): Polygon {
   const { luminaire } = placed;
   if (kind === "recessed" && Math.max(...planExtents(luminaire)) > BOX_WIDTH) return planOutline(placed);
-  return disc(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
+  return ellipse(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
 }
 
 /** Radius (m) of the circle about the box that holds what it takes. */

@@ -6,14 +6,14 @@
  * none of them is the way out. What moves goes as one, and stays in the room. Known error: discs have 48 corners, 0.2 % of a radius.
  */
 
-import { type Polygon, rectangle } from "../../geometry/polygon.ts";
+import { ellipse, type Polygon, rectangle } from "../../geometry/polygon.ts";
 import { leastOutside, overlapSpan, type Span } from "../../geometry/polygon-gap.ts";
 import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { topUnder } from "../../scene/island-frame.ts";
-import { disc, luminairePieces, planOutline } from "../../scene/luminaire-pieces.ts";
+import { luminairePieces, planOutline } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import {
@@ -145,8 +145,8 @@ function obstaclesOf(
     if (box.kind === "fixed") return hung;
     const footprint = ceilingFootprint(box);
     // A canopy may lie under joists and ducts, a housing in the ceiling may not.
-    const usual = box.kind === "recessed" ? footprint : disc(box.at[0], box.at[1], BOX_WIDTH / 2);
-    const reach = disc(box.at[0], box.at[1], tallReach(box));
+    const usual = box.kind === "recessed" ? footprint : ellipse(box.at[0], box.at[1], BOX_WIDTH / 2);
+    const reach = ellipse(box.at[0], box.at[1], tallReach(box));
     return [
       ...hung,
       ...inCeiling.map((outline) => [footprint, outline] as const),
