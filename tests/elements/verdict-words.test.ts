@@ -33,9 +33,9 @@ function zone(name: string, checks: readonly Check[], average = 520, uniformity 
   return { name, plane: "top", statistics, checks, verdict: worstVerdict(checks.map((c) => c.verdict)) };
 }
 
-function said(zones: readonly ZoneAssessment[], clashes: readonly Clash[] = []) {
+function said(zones: readonly ZoneAssessment[], clashes: readonly Clash[] = [], isNarrow = false) {
   const verdict = worstVerdict(zones.map((z) => z.verdict));
-  return verdictInWords({ ...whole, zones, verdict }, clashes, undefined, UNITS);
+  return verdictInWords({ ...whole, zones, verdict }, clashes, undefined, UNITS, { isNarrow });
 }
 
 const CLASH: Clash = {
@@ -162,6 +162,11 @@ describe("the headline", () => {
     const aside = "targets are for a zone’s average: hatched spots lie below";
     expect(said([spotted]).headline.aside).toBe(aside);
     expect(said([whole]).headline.aside).toBe("");
+    // There the key under the plan alone says so: beside the headline it moved the plan.
+    expect(said([spotted], [], true)).toEqual({
+      ...said([spotted]),
+      headline: { ...said([spotted]).headline, aside: "" },
+    });
     expect(
       said([{ ...spotted, checks: [check(520, "meets", { statistic: "minimum" })] }]).headline.aside,
     ).toBe("");
