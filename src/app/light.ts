@@ -8,7 +8,7 @@ import { assess } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
+import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";

@@ -5,7 +5,7 @@
 
 import { pathTo } from "../diagnostics/json-path.ts";
 import { phrase } from "../diagnostics/phrase.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import { highestPoint } from "../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";

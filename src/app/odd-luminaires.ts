@@ -3,7 +3,7 @@
 
 import { pathTo } from "../diagnostics/json-path.ts";
 import { phrase } from "../diagnostics/phrase.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";

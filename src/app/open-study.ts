@@ -1,7 +1,7 @@
 /** Opening a study: from its text, or an object, to a study that can be asked. */
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
-import { Ledger } from "../diagnostics/resolve-log.ts";
+import { Ledger } from "../diagnostics/ledger.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { placeIssues, readStudy } from "../study/study-text.ts";
 import { oddInputs } from "./odd-inputs.ts";

@@ -18,7 +18,7 @@ import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type CandlespanError, orThrow, refused } from "../diagnostics/candlespan-error.ts";
 import type { Issue } from "../diagnostics/issue.ts";
-import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
+import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import { VERSION } from "../diagnostics/version.ts";
 import type { PaperName } from "../drawing/paper/paper.ts";
 import { type HandoverFile, handoverFiles } from "../formats/handover-files.ts";

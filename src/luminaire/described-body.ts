@@ -2,7 +2,7 @@
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
-import { type DefaultUsed, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { type DefaultUsed, TYPICAL } from "../diagnostics/ledger.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, usualRise } from "./body-profiles.ts";

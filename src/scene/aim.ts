@@ -4,7 +4,7 @@
  *   turn = atan2(Δy, Δx),  tilt = atan2(√(Δx² + Δy²), −Δz)
  */
 
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import type { Orientation } from "../geometry/frame.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 

@@ -7,7 +7,7 @@
  */
 
 import { lengthList, phrase } from "../diagnostics/phrase.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";

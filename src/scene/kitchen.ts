@@ -1,7 +1,7 @@
 /** What all arrangements of a study share: room, island, zones, bodies, people, planes and the solids they make. Kept by
  * its parts of the document until the next kitchen is another. */
 
-import { Ledger } from "../diagnostics/resolve-log.ts";
+import { Ledger } from "../diagnostics/ledger.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { islandOf } from "./island.ts";
 import { personOf } from "./people.ts";

@@ -1,6 +1,6 @@
 /** Luminaires whose light cannot get into the room, or only in part: inside a solid, or through a wall. */
 
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import { extentAlong } from "../luminaire/plan-extent.ts";
 import { ON_SURFACE } from "./inside-room.ts";
 import { insidePrism } from "./points-in-solids.ts";

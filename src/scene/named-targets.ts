@@ -1,7 +1,7 @@
 /** The targets a study asks for: its own, and the published ones its zones name. */
 
 import { pathTo } from "../diagnostics/json-path.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import type { TargetDocument } from "../study/study-schema.ts";
 import type { Requirement, Target } from "./target.ts";
 

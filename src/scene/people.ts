@@ -7,7 +7,7 @@
  */
 
 import { phrase } from "../diagnostics/phrase.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
 import { type Frame, frame, pointToRoom } from "../geometry/frame.ts";
 import type { Mesh } from "../geometry/mesh.ts";
 import { depthInside } from "../geometry/polygon.ts";

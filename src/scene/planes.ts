@@ -3,7 +3,7 @@
  */
 
 import { phrase } from "../diagnostics/phrase.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, inset, intersection } from "../geometry/polygon-pieces.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";

@@ -3,7 +3,7 @@
  */
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { Ledger } from "../diagnostics/resolve-log.ts";
+import { Ledger } from "../diagnostics/ledger.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { arrangementLetters } from "../study/arrangement-letters.ts";
 import type { StudyDocument } from "../study/study-schema.ts";

@@ -1,5 +1,5 @@
 import type { Issue } from "../diagnostics/issue.ts";
-import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
+import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { CalculationOptions } from "./calculation-options.ts";
 import type { Scene } from "./scene.ts";

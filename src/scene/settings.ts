@@ -4,7 +4,7 @@
  */
 
 import { pathTo } from "../diagnostics/json-path.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import type { SettingDocument } from "../study/arrangement-schema.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";
 import type { NamedTarget } from "./named-targets.ts";

@@ -6,7 +6,7 @@
  */
 
 import { lengthList, phrase } from "../diagnostics/phrase.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";

@@ -3,7 +3,7 @@
  */
 
 import { phrase } from "../diagnostics/phrase.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import { dot, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";

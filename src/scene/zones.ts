@@ -6,7 +6,7 @@
  * them, as deep as the top less that strip. With nothing given the whole top is one zone.
  */
 
-import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { Ledger } from "../diagnostics/ledger.ts";
 import { bounds, rectangle, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, insidePoint } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";

@@ -8,7 +8,7 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
 import { pathTo } from "../../diagnostics/json-path.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type DefaultUsed, TYPICAL } from "../../diagnostics/resolve-log.ts";
+import { type DefaultUsed, TYPICAL } from "../../diagnostics/ledger.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";

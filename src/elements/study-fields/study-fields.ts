@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import type { DefaultUsed } from "../../diagnostics/resolve-log.ts";
+import type { DefaultUsed } from "../../diagnostics/ledger.ts";
 import { type Display, METRIC } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";

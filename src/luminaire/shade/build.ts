@@ -7,7 +7,7 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
-import { type DefaultUsed, Ledger } from "../../diagnostics/resolve-log.ts";
+import { type DefaultUsed, Ledger } from "../../diagnostics/ledger.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { describeShade, resolveShade } from "./definition.ts";

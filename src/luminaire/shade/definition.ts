@@ -1,6 +1,6 @@
 /** What a study says of a luminaire without a photometric file, and what becomes of it. */
 
-import type { Ledger } from "../../diagnostics/resolve-log.ts";
+import type { Ledger } from "../../diagnostics/ledger.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { degrees } from "../../units/quantities.ts";
 import { type LinearAssembly, resolveLinear } from "./linear-definition.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Ledger } from "../../../src/diagnostics/resolve-log.ts";
+import { Ledger } from "../../../src/diagnostics/ledger.ts";
 import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
 import { resolveShade } from "../../../src/luminaire/shade/definition.ts";
 import { FINISH_NAMES, FINISHES } from "../../../src/luminaire/shade/finishes.ts";
