@@ -13,7 +13,7 @@ import { checkHanging } from "./hanging-bodies.ts";
 import { knownKitchen } from "./kitchen.ts";
 import { checkTrapped } from "./luminaires-inside-solids.ts";
 import { type NamedTarget, targetsOf } from "./named-targets.ts";
-import { pendantBlockers } from "./pendant-blockers.ts";
+import { luminaireBlockers } from "./luminaire-blockers.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import type { Scene } from "./scene.ts";
 import { settingsOf, targetsOfSettings } from "./settings.ts";
@@ -73,7 +73,7 @@ export function resolveStudyWith(
       bodies,
       layers,
       surfaces,
-      blockers: [...blockers, ...pendantBlockers(layers)],
+      blockers: [...blockers, ...luminaireBlockers(layers)],
       planes,
       maintenance,
       ...(study.tariff === undefined ? {} : { tariff: study.tariff }),

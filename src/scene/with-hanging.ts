@@ -10,7 +10,7 @@ import { lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { hungAt } from "./arrangement.ts";
-import { pendantBlockers } from "./pendant-blockers.ts";
+import { luminaireBlockers } from "./luminaire-blockers.ts";
 import type { Island, Scene } from "./scene.ts";
 
 /** A row over the island in numbers (m). */
@@ -46,7 +46,7 @@ export function withLuminaires(scene: Scene, layer: number, luminaires: readonly
   return {
     ...scene,
     layers,
-    blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...pendantBlockers(layers)],
+    blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...luminaireBlockers(layers)],
   };
 }
 

@@ -7,7 +7,7 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
-import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../src/scene/luminaire-blockers.ts";
 import type { Blocker } from "../../src/scene/scene.ts";
 import { calculate } from "../support/calculate.ts";
 import { beam, luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
@@ -29,7 +29,7 @@ function drumShadow(points: readonly Vec3[], diameter: number, z: number): Float
     [[placed(spot, LAMP)], [{ luminaire: { ...spot, body }, frame: frame([0, 0, z]) }]],
     [plane(points)],
   );
-  return calculate({ ...given, blockers: pendantBlockers(given.layers) }, { interreflection: false })
+  return calculate({ ...given, blockers: luminaireBlockers(given.layers) }, { interreflection: false })
     .planes[0].layers[0].direct;
 }
 

@@ -6,7 +6,7 @@ import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
 import type { ShadeMaterial } from "../../src/luminaire/shade/shade.ts";
 import type { ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
-import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../src/scene/luminaire-blockers.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
@@ -75,7 +75,7 @@ function traceAll(scene: Scene): Scene {
   }));
   const layers = [{ ...pendants, luminaires }, ...others];
   const standing = scene.blockers.filter(({ kind }) => kind !== "pendant");
-  return { ...scene, layers, blockers: [...standing, ...pendantBlockers(layers)] };
+  return { ...scene, layers, blockers: [...standing, ...luminaireBlockers(layers)] };
 }
 
 /** Scenes whose light is asked of both. */

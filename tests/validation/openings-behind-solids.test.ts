@@ -6,7 +6,7 @@ import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Body } from "../../src/luminaire/body.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import type { LuminousOpening } from "../../src/photometry/luminous-opening.ts";
-import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../src/scene/luminaire-blockers.ts";
 import { figure } from "../../src/scene/people.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
@@ -106,7 +106,7 @@ function sceneOf(
     ],
     [plane(points)],
   );
-  return { ...layers, blockers: [...blockers, ...pendantBlockers(layers.layers)] };
+  return { ...layers, blockers: [...blockers, ...luminaireBlockers(layers.layers)] };
 }
 
 /** Two points where the opening is partly hidden, of a line under solid and lamp. */

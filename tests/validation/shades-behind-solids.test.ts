@@ -10,7 +10,7 @@ import type { Body } from "../../src/luminaire/body.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { type LampDefinition, lawAt } from "../../src/luminaire/shade/lamp.ts";
 import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
-import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../src/scene/luminaire-blockers.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { ball, block, frustum, type Gauge, passesThrough } from "../support/convex-oracle.ts";
@@ -182,7 +182,7 @@ function sceneOf({ blockers = [], pendant }: Hider, lamp: Luminaire, points: rea
     [[{ luminaire: lamp, frame: frame(LAMP) }], pendant === undefined ? [] : [pendant]],
     [plane(points)],
   );
-  return { ...given, blockers: [...blockers, ...pendantBlockers(given.layers)] };
+  return { ...given, blockers: [...blockers, ...luminaireBlockers(given.layers)] };
 }
 
 /** The near field of each shade is tabulated once; it takes longer than the light of a scene. */
@@ -258,7 +258,7 @@ describe("a lamp in its shade partly hidden by a solid", () => {
     const points = [-0.4, 0.03, 0.16, 0.5, 0.9].map((x): Vec3 => [x, 0.2, 0]);
     const layers = places.map((at) => [{ luminaire: globe, frame: frame(at) }]);
     const bare = scene(layers, [plane(points)]);
-    const given: Scene = { ...bare, blockers: pendantBlockers(bare.layers) };
+    const given: Scene = { ...bare, blockers: luminaireBlockers(bare.layers) };
     const engine = new LightEngine(sources);
     const lightOf = (occlusion: boolean) =>
       engine.calculate(given, { interreflection: false, occlusion }).planes[0].layers;

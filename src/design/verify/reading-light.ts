@@ -14,7 +14,7 @@ import { rotationOf } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { CalculationOptions } from "../../scene/calculation-options.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import { pendantBlockers } from "../../scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../scene/luminaire-blockers.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 export interface LuminaireLight {
@@ -57,7 +57,7 @@ export function readingLight(
     ...scene,
     layers,
     planes: [plane, ...scene.planes],
-    blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...pendantBlockers(layers)],
+    blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...luminaireBlockers(layers)],
   };
   const result = calculate(split, options, observer);
   const sources = new DirectSources();

@@ -10,7 +10,7 @@ import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Body } from "../../../src/luminaire/body.ts";
 import { bodyMesh } from "../../../src/luminaire/body-mesh.ts";
 import { POINT_OPENING } from "../../../src/photometry/luminous-opening.ts";
-import { pendantBlockers } from "../../../src/scene/pendant-blockers.ts";
+import { luminaireBlockers } from "../../../src/scene/luminaire-blockers.ts";
 import { figure } from "../../../src/scene/people.ts";
 import type { Blocker, Scene } from "../../../src/scene/scene.ts";
 import { calculate } from "../../support/calculate.ts";
@@ -123,7 +123,7 @@ function hungScene(body: Partial<Body>, others: readonly Vec3[] = []): Scene {
   return {
     ...layers,
     surfaces: roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 }),
-    blockers: pendantBlockers(layers.layers),
+    blockers: luminaireBlockers(layers.layers),
   };
 }
 

@@ -5,7 +5,7 @@ import { bodyMesh } from "../luminaire/body-mesh.ts";
 import type { Blocker, Layer } from "./scene.ts";
 
 /** Bodies of all luminaires that have one; each knows whose light it does not block. */
-export function pendantBlockers(layers: readonly Layer[]): Blocker[] {
+export function luminaireBlockers(layers: readonly Layer[]): Blocker[] {
   return layers.flatMap(({ name, luminaires }, layer) =>
     luminaires.flatMap(({ luminaire, frame }, i): Blocker[] => {
       const { body, emission } = luminaire;
