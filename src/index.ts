@@ -6,7 +6,7 @@
 
 // A study, asked.
 export type { CheckAnswer, FineAnswer, LayerAnswer, PlaneAnswer, ZoneAnswer } from "./app/check-answer.ts";
-export type { IsoluxField } from "./app/contour-field.ts";
+export type { IsoluxField } from "./app/isolux-field.ts";
 export type { PlaneContour } from "./app/judged-arrangement.ts";
 export { RULE_IDS } from "./app/search.ts";
 export type { ReadFile } from "./app/study-files.ts";

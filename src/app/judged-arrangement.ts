@@ -5,7 +5,7 @@ import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { IsoluxField } from "./contour-field.ts";
+import type { IsoluxField } from "./isolux-field.ts";
 
 /** The light of a plane to draw contours from (lx, maintained and dimmed), calculated to the very edge. */
 export interface PlaneContour {

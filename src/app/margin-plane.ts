@@ -1,6 +1,6 @@
 import { pointAt } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
-import { latticeOf, marginNodes } from "./contour-field.ts";
+import { latticeOf, marginNodes } from "./isolux-field.ts";
 
 /** The points a fine grid lacks for its contours: the ring on the edge, and, along an outline that leaves cells
  * empty, their centres. A plane of free points. */

@@ -8,7 +8,7 @@ import { FINE_CELL, fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import { isoluxField } from "./contour-field.ts";
+import { isoluxField } from "./isolux-field.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
 import { marginPlane } from "./margin-plane.ts";
 

@@ -19,7 +19,7 @@ import type { IslandSide } from "../scene/island-side.ts";
 import { type OutlineEdge, outlineEdges } from "../scene/outline-edges.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
+import { isoluxField, onGrid, readIsolux } from "./isolux-field.ts";
 
 /** From the edge to the line (m). */
 export const HANDS_INSIDE = 0.15;

@@ -108,7 +108,7 @@ export interface FineFigures {
   readonly uniformity: number;
   readonly layers: PlaneAssessment["layers"];
   readonly illuminance: Float64Array;
-  /** Light on the grid's margin, see `app/contour-field.ts`: contours reach the edge without extrapolation. */
+  /** Light on the grid's margin, see `app/isolux-field.ts`: contours reach the edge without extrapolation. */
   readonly margin?: Pick<PlaneAssessment, "layers" | "illuminance">;
 }
 

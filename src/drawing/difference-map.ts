@@ -5,7 +5,7 @@
  */
 
 import { scaleLinear } from "d3-scale";
-import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
+import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/isolux-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import { gridMetres, gridToRoom } from "../scene/grid-metres.ts";

@@ -10,7 +10,7 @@
  */
 
 import { contours } from "d3-contour";
-import type { IsoluxField } from "../app/contour-field.ts";
+import type { IsoluxField } from "../app/isolux-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { clipLine } from "./clip-line.ts";
 

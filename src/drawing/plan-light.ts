@@ -4,7 +4,7 @@
  * ground.
  */
 
-import type { IsoluxField } from "../app/contour-field.ts";
+import type { IsoluxField } from "../app/isolux-field.ts";
 import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";

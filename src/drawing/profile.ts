@@ -2,7 +2,7 @@
  * Illuminance along the island: what a meter slid over the top would read, in total and by role of layer.
  */
 
-import { isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
+import { isoluxField, onGrid, readIsolux } from "../app/isolux-field.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import { gridMetres } from "../scene/grid-metres.ts";
 import type { LayerRole, Zone } from "../scene/scene.ts";

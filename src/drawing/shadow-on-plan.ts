@@ -4,7 +4,7 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
-import { isoluxField } from "../app/contour-field.ts";
+import { isoluxField } from "../app/isolux-field.ts";
 import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { gridToRoom } from "../scene/grid-metres.ts";

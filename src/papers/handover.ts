@@ -6,7 +6,7 @@
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { PersonFindings } from "../advice/findings.ts";
-import type { IsoluxField } from "../app/contour-field.ts";
+import type { IsoluxField } from "../app/isolux-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/set-out/set-out.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";

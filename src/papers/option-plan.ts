@@ -1,7 +1,7 @@
 /** The top of one option with its light, at a width of paper: the same view for every option, to be laid one under
  * the other. */
 
-import type { IsoluxField } from "../app/contour-field.ts";
+import type { IsoluxField } from "../app/isolux-field.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Mark, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";

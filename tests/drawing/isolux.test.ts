@@ -1,7 +1,7 @@
 /** Isolux lines against circles and ellipses known in closed form, up to the very edge. */
 
 import { describe, expect, it } from "vitest";
-import { isoluxField } from "../../src/app/contour-field.ts";
+import { isoluxField } from "../../src/app/isolux-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
 import { clipLine } from "../../src/drawing/clip-line.ts";
 import { isolines } from "../../src/drawing/isolux.ts";

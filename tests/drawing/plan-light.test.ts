@@ -1,7 +1,7 @@
 /** The light on the plan: labels never collide, the hatch covers exactly what is below target. */
 
 import { describe, expect, it } from "vitest";
-import { isoluxField } from "../../src/app/contour-field.ts";
+import { isoluxField } from "../../src/app/isolux-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
 import { luxColour } from "../../src/drawing/light-scale.ts";
 import { labelLines } from "../../src/drawing/line-labels.ts";

@@ -1,7 +1,7 @@
 /** Scenes carried through to their judgement with the textbook's point sources. */
 
 import { clashes } from "../../src/advice/clashes/clashes.ts";
-import { isoluxField } from "../../src/app/contour-field.ts";
+import { isoluxField } from "../../src/app/isolux-field.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
 import { maintainedLayers, totalOf } from "../../src/assessment/layer-light.ts";

@@ -1,6 +1,6 @@
 /** The light of a plan as SVG, made anew only when field, place on the page or whether it moves changed. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
-import { isoluxField } from "../../app/contour-field.ts";
+import { isoluxField } from "../../app/isolux-field.ts";
 import { islandLight } from "../../drawing/island-light.ts";
 import { LABEL_SIZE, type PlanLight } from "../../drawing/plan-light.ts";
 import type { PlanObjects } from "../../drawing/plan-objects.ts";

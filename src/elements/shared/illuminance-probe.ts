@@ -1,5 +1,5 @@
 /** Light anywhere on the top, in total and by role of layer. */
-import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../../app/contour-field.ts";
+import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../../app/isolux-field.ts";
 import type { ArrangementAssessment, PlaneAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { type LayeredLight, ofRole, roleName } from "../../drawing/profile.ts";

@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, it } from "vitest";
-import { isoluxField, onGrid, readIsolux } from "../../src/app/contour-field.ts";
+import { isoluxField, onGrid, readIsolux } from "../../src/app/isolux-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import { pointAt } from "../../src/scene/calculation-grid.ts";
