@@ -5,7 +5,7 @@ import { settingsComparison } from "../app/settings-comparison.ts";
 import type { ArrangementAssessment, Check, PlaneAssessment } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
-import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
+import { uncertaintyAdvice } from "../assessment/uncertainty/what-would-settle.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { asSentence } from "../diagnostics/sentence.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";

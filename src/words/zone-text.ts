@@ -7,7 +7,7 @@ import type {
   PlaneAssessment,
   ZoneAssessment,
 } from "../assessment/assessment.ts";
-import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
+import { uncertaintyAdvice } from "../assessment/uncertainty/what-would-settle.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {

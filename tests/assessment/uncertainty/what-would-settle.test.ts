@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import type { Driver } from "../../../src/assessment/assessment.ts";
-import { uncertaintyAdvice } from "../../../src/assessment/uncertainty/advice.ts";
+import { uncertaintyAdvice } from "../../../src/assessment/uncertainty/what-would-settle.ts";
 import { DEFAULT_BANDS } from "../../../src/assessment/uncertainty/input-bands.ts";
 
 it("says what would lessen each kind of uncertainty, whatever it is called", () => {
