@@ -20,7 +20,7 @@ import { formatLength } from "../units/length-text.ts";
 import { type StudyCheck, studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { LEAST_EVENNESS, type RowQuestion, rowsOf } from "./search.ts";
-import { arrangementIndex, layerIndex } from "./shortlist.ts";
+import { arrangementIndex, layerIndex } from "./named-in-study.ts";
 
 export interface BoxesOptions extends RowQuestion {
   /** How far a box may end up from its place (m), at most 0.3; 0.025 by default. */

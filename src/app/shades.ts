@@ -6,7 +6,7 @@ import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { isShadeLamp } from "../luminaire/shade/shade-document.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
-import { arrangementIndex } from "./shortlist.ts";
+import { arrangementIndex } from "./named-in-study.ts";
 
 export interface ShadeComparison {
   readonly scene: Scene;

@@ -5,7 +5,7 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import { studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
-import { arrangementIndex, layerIndex, unknownLuminaire } from "./shortlist.ts";
+import { arrangementIndex, layerIndex, unknownLuminaire } from "./named-in-study.ts";
 
 export interface SwapOptions {
   /** By name or number; the first by default. */

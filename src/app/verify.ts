@@ -8,7 +8,7 @@ import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { observerSteps } from "../diagnostics/observer-steps.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
-import { arrangementIndex } from "./shortlist.ts";
+import { arrangementIndex } from "./named-in-study.ts";
 
 export interface VerifyOptions {
   /** Comma-separated text, see `design/verify/readings.ts`. */

@@ -11,7 +11,7 @@ import type { PlaneContour } from "../app/judged-arrangement.ts";
 import type { OpenStudy } from "../app/open-document.ts";
 import { openStudy as openForApp } from "../app/open-study.ts";
 import { type SearchOptions, searchRows } from "../app/search.ts";
-import { arrangementIndex } from "../app/shortlist.ts";
+import { arrangementIndex } from "../app/named-in-study.ts";
 import type { ReadFile } from "../app/study-files.ts";
 import { type SwapOptions, swapLuminaire } from "../app/swap.ts";
 import { type VerifyOptions, verifyReadings } from "../app/verify.ts";

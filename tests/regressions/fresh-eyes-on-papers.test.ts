@@ -3,7 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { headRoom } from "../../src/advice/people/head-room.ts";
 import { setOut } from "../../src/app/set-out/set-out.ts";
-import { arrangementIndex } from "../../src/app/shortlist.ts";
+import { arrangementIndex } from "../../src/app/named-in-study.ts";
 import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
 import { coverSheets } from "../../src/papers/cover-sheet.ts";

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { ownShadows } from "../../app/beside-the-verdict.ts";
-import { arrangementIndex } from "../../app/shortlist.ts";
+import { arrangementIndex } from "../../app/named-in-study.ts";
 import { pendantTolerances } from "../../app/tolerances.ts";
 import { type CandlespanError, orThrow, refused } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
