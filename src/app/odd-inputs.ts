@@ -17,7 +17,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, RoomShape, Scene } from "../scene/scene.ts";
 import { lowestCeiling } from "../scene/surfaces.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
-import { checkHanging } from "./odd-hanging.ts";
+import { checkHangingAsMeant } from "./odd-hanging.ts";
 import { checkLuminaires } from "./odd-luminaires.ts";
 
 /** Two people nearer to one another (m) stand in one place. */
@@ -41,7 +41,7 @@ export function oddInputs(document: StudyDocument, study: Study, file?: string):
   checkNames(scene, ledger);
   checkAims(document, scene.room, ledger);
   checkLuminaires(study.luminaires, ledger);
-  checkHanging(document, study.scenes, ledger);
+  checkHangingAsMeant(document, study.scenes, ledger);
   if (document.maintenance !== undefined && scene.maintenance < LEAST_MAINTENANCE)
     ledger.warn(
       "maintenance-low",

@@ -8,7 +8,7 @@ import type { Layer } from "./scene.ts";
 import type { Prism, Solid } from "./solids.ts";
 
 /** Warns of pendants that stand in a solid or in one another, and how deep. */
-export function checkHanging(
+export function checkHungOverlaps(
   layers: readonly Layer[],
   solids: readonly Solid[],
   path: string,

@@ -9,7 +9,7 @@ import { arrangementLetters } from "../study/arrangement-letters.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
-import { checkHanging } from "./hanging-bodies.ts";
+import { checkHungOverlaps } from "./hanging-bodies.ts";
 import { knownKitchen } from "./kitchen.ts";
 import { checkTrapped } from "./luminaires-inside-solids.ts";
 import { type NamedTarget, targetsOf } from "./named-targets.ts";
@@ -59,7 +59,7 @@ export function resolveStudyWith(
       return layerOf(layer, { ...kitchen, luminaires, ledger: here }) ?? [];
     });
     const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
-    checkHanging(layers, kitchen.solids, path, ledger);
+    checkHungOverlaps(layers, kitchen.solids, path, ledger);
     const pathOf = ({ name }: (typeof layers)[number]) =>
       `${path}/layers/${arrangement.layers.findIndex((layer) => layer.name === name)}`;
     checkTrapped(layers, kitchen.solids, room, pathOf, ledger);
