@@ -31,7 +31,7 @@ import {
   partExchange,
   screensOfBody,
 } from "./body-exchange.ts";
-import { type BodySolid, bodySolid } from "./body-solid.ts";
+import { type BodySolid, exchangeBody } from "./body-solid.ts";
 import type { RoomExchange } from "./room-exchange.ts";
 import { SceneSight } from "./scene-sight.ts";
 import { Screens, screensOf } from "./screens.ts";
@@ -118,7 +118,7 @@ export class BodiesStage {
       own?.seeThrough ?? -1,
     );
     return this.#placed.get(key, () => {
-      const solid = bodySolid(blocker, reflectance, hung);
+      const solid = exchangeBody(blocker, reflectance, hung);
       const passes = blocker.transmittance;
       return { key, passes, solid, screens: screensOfBody(gather.patches, solid, passes) };
     });

@@ -45,7 +45,7 @@ export interface BodySolid {
 }
 
 /** `hung` is the luminaire whose body it is. */
-export function bodySolid(
+export function exchangeBody(
   blocker: Blocker,
   reflectance: number,
   hung: PlacedLuminaire | undefined,

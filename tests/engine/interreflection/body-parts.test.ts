@@ -1,7 +1,7 @@
 /** Bodies as parts: areas, closure, published factors, what an opal body and a lining do, and company. */
 import { describe, expect, it } from "vitest";
 import { bodyRows } from "../../../src/engine/interreflection/body-exchange.ts";
-import { bodySolid } from "../../../src/engine/interreflection/body-solid.ts";
+import { exchangeBody } from "../../../src/engine/interreflection/body-solid.ts";
 import { Gather } from "../../../src/engine/interreflection/gather.ts";
 import { patchesOf } from "../../../src/engine/interreflection/patches.ts";
 import { SceneSight } from "../../../src/engine/interreflection/scene-sight.ts";
@@ -29,7 +29,7 @@ function pendant(body: Partial<Body> & Pick<Body, "profile">, at: Vec3) {
     transmittance: 0,
     owner: [0, 0],
   };
-  return { hung, solid: bodySolid(blocker, whole.reflectance, hung), blocker };
+  return { hung, solid: exchangeBody(blocker, whole.reflectance, hung), blocker };
 }
 
 const PROFILES = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box"] as const;
@@ -88,7 +88,7 @@ describe("parts of bodies", () => {
 
   it("of a person hide no light from one another's covered faces", () => {
     const { mesh } = figure([2, 2], 0.3, 1.75, "standing");
-    const solid = bodySolid({ name: "cook", kind: "person", mesh, transmittance: 0 }, 0.3, undefined);
+    const solid = exchangeBody({ name: "cook", kind: "person", mesh, transmittance: 0 }, 0.3, undefined);
     expect(solid.pieces.length).toBe(4);
     // What the trunk rests on and the neck covers is no part of the outside.
     const H = 1.75;
