@@ -1,5 +1,6 @@
 /** What stands in a room as things of a floor plan: outline, marks, and the sides that can be drawn outwards or inwards. */
 
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { bounds, ellipse, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { basePieces } from "../scene/island.ts";
@@ -228,9 +229,9 @@ function cornersOf(outline: readonly Vec2[]): Vec2[] {
 export function personItems({ people }: Scene, { at, perMetre }: FloorPlanPage): FloorPlanItem[] {
   return people.map(({ name, at: feet, facing }, index) => {
     const [x, y] = at(feet);
-    const [c, s] = [Math.cos(facing), -Math.sin(facing)];
+    const place = planPlacement([x, y], -facing);
     const around = (rx: number, ry: number): Vec2[] =>
-      ellipse(0, 0, rx * perMetre, ry * perMetre, 24).map(([u, v]) => [x + c * u - s * v, y + s * u + c * v]);
+      ellipse(0, 0, rx * perMetre, ry * perMetre, 24).map(place);
     const shoulders = around(CHEST, SHOULDER);
     const nose = 1.25 * CHEST * perMetre;
     return {
@@ -241,7 +242,7 @@ export function personItems({ people }: Scene, { at, perMetre }: FloorPlanPage):
       marks: [
         line(shoulders, "person", "quiet", 0.75, { closed: true, fill: "sheet" }),
         line(around(0.09, 0.08), "person", "quiet", 0.75, { closed: true }),
-        segment(x + 0.5 * c * nose, y + 0.5 * s * nose, x + c * nose, y + s * nose, "person", "quiet", 1),
+        segment(...place([0.5 * nose, 0]), ...place([nose, 0]), "person", "quiet", 1),
       ],
       sides: [],
     };

@@ -6,6 +6,7 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { bounds, ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
@@ -161,10 +162,7 @@ function luminaireMarks(scene: Scene, { at, perMetre }: FloorPlanPage): Mark[] {
     luminaires.map(({ luminaire, frame }) => {
       const [x, y] = at([frame.origin[0], frame.origin[1]]);
       const turn = Math.atan2(frame.rotation[1], frame.rotation[0]);
-      const [c, s] = [Math.cos(turn), -Math.sin(turn)];
-      const rim = outlineOnPlan(luminaire, perMetre, 6).map(
-        ([u, v]): Vec2 => [x + c * u - s * v, y + s * u + c * v],
-      );
+      const rim = outlineOnPlan(luminaire, perMetre, 6).map(planPlacement([x, y], -turn));
       return role === "pendant"
         ? line(rim, "pendant", "luminaire", 1, { closed: true })
         : line(rim, "recessed", "luminaire", 0.75, { closed: true, dash: "dotted" });

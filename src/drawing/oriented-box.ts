@@ -1,5 +1,6 @@
 /** A rectangle turned on the page, for words that follow a line. */
 
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Box } from "./drawing.ts";
@@ -17,12 +18,8 @@ export function orientedBox({ x, y, width, height }: Box): OrientedBox {
 }
 
 export function corners({ centre, width, height, turn }: OrientedBox): Vec2[] {
-  const c = Math.cos((turn * Math.PI) / 180);
-  const s = Math.sin((turn * Math.PI) / 180);
-  return rectangleBetween(-width / 2, -height / 2, width / 2, height / 2).map(([u, v]) => [
-    centre[0] + c * u - s * v,
-    centre[1] + s * u + c * v,
-  ]);
+  const place = planPlacement(centre, (turn * Math.PI) / 180);
+  return rectangleBetween(-width / 2, -height / 2, width / 2, height / 2).map(place);
 }
 
 /** Whether two turned rectangles share any point: no side of either separates them. */

@@ -6,6 +6,7 @@
  * upright under the head. Breadths and depths of a typical adult: common practice, no source.
  */
 
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Person } from "../scene/scene.ts";
@@ -224,14 +225,13 @@ function named(
   y: number,
   words: Wording,
 ): Mark[] {
-  const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
   const chevron = (
     [
       [-3, -5],
       [4, 0],
       [-3, 5],
     ] as const
-  ).map(([u, v]): Vec2 => [x + c * u - s * v, y + s * u + c * v]);
+  ).map(planPlacement([x, y], -facing));
   const where = beyond > 0 ? "from the far edge" : "from the near edge";
   const label = `${person.name}, ${words.length(Math.abs(beyond))} ${where}`;
   return [

@@ -4,6 +4,7 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { bounds, ellipse } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
@@ -257,9 +258,7 @@ function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks
       if (x < scale.left - 8 || x > scale.right + 8 || y < top || y > foot) return;
       const m = scale.perMetre;
       const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
-      const [c, s] = [Math.cos(turn), Math.sin(turn)];
-      const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
-      const rim = outlineOnPlan(placed.luminaire, m, 8).map(place);
+      const rim = outlineOnPlan(placed.luminaire, m, 8).map(planPlacement([x, y], turn));
       const hangs = hanging.has(placed);
       const marks: Mark[] = [
         line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {

@@ -3,6 +3,7 @@
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
@@ -90,10 +91,7 @@ function pendantMarks(
 function bodyOutline(scene: Scene, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
   const heading = Math.atan2(rotation[1], rotation[0]);
-  const [c, s] = [Math.cos(heading), Math.sin(heading)];
-  return outlineOnPlan(luminaire, 1, 0).map(
-    ([u, v]): Vec2 => [middle[0] + c * u - s * v, middle[1] + s * u + c * v],
-  );
+  return outlineOnPlan(luminaire, 1, 0).map(planPlacement(middle, heading));
 }
 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {

@@ -7,6 +7,7 @@
  * the length between them give the scale: scale′ = scale · length / |b − a|, about the first of them, which stays where it is.
  */
 
+import { planPlacement } from "../geometry/plan-placement.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { degrees, radians } from "../units/quantities.ts";
 
@@ -52,13 +53,11 @@ export function scaledBy(
 
 /** The placement turned about a place of the room by an angle (degrees). */
 export function turnedAbout(placement: UnderlayPlacement, [x, y]: Vec2, by: number): UnderlayPlacement {
-  const [c, s] = [Math.cos(radians(by)), Math.sin(radians(by))];
-  const [dx, dy] = [placement.origin[0] - x, placement.origin[1] - y];
   const turn = placement.turn + by;
   return {
     ...placement,
     turn: turn - 360 * Math.round(turn / 360),
-    origin: [x + c * dx - s * dy, y + s * dx + c * dy],
+    origin: planPlacement([x, y], radians(by))([placement.origin[0] - x, placement.origin[1] - y]),
   };
 }
 

@@ -4,6 +4,7 @@
  * room = centre + R(turn) · (p − (length/2, width/2)), p in the island's frame.
  */
 
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { Island } from "./scene.ts";
@@ -12,9 +13,7 @@ import type { Island } from "./scene.ts";
 type Place = Pick<Island, "centre" | "turn" | "length" | "width">;
 
 export function islandToRoom({ centre, turn, length, width }: Place, [x, y]: Vec2): Vec2 {
-  const [dx, dy] = [x - length / 2, y - width / 2];
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [centre[0] + c * dx - s * dy, centre[1] + s * dx + c * dy];
+  return planPlacement(centre, turn)([x - length / 2, y - width / 2]);
 }
 
 export function roomToIsland({ centre, turn, length, width }: Place, [x, y]: Vec2): Vec2 {

@@ -7,6 +7,7 @@
 
 import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { planPlacement } from "../geometry/plan-placement.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
@@ -96,9 +97,8 @@ export function bodySolid(
   }
   const middle: Vec2 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
   const [hx, hy] = [(high[0] - low[0]) / 2, (high[1] - low[1]) / 2];
-  const [c, s] = turn === undefined ? [1, 0] : [Math.cos(radians(turn)), Math.sin(radians(turn))];
   const corners: Vec2[] = rectangleBetween(-hx, -hy, hx, hy);
-  const outline = corners.map(([x, y]): Vec2 => [middle[0] + c * x - s * y, middle[1] + s * x + c * y]);
+  const outline = corners.map(planPlacement(middle, radians(turn ?? 0)));
   const outside = outline.some((corner) => !overFloor(corner, room));
   if (outside || low[2] < -ON_SURFACE)
     ledger.error(
