@@ -59,13 +59,18 @@ describe("the client's sheet", () => {
     };
     const [first, second] = study.arrangements as { layers: { name: string }[] }[];
     const dim = Object.fromEntries(first.layers.map(({ name }) => [name, 0.001]));
-    const arrangements = [{ ...first, settings: [{ name: "night", dim }] }, second];
+    const settings = [
+      { name: "night", dim },
+      { name: "day", dim: {} },
+    ];
+    const arrangements = [{ ...first, settings }, second];
     const words = said({ ...study, island, arrangements }).replaceAll(/\s+/g, " ");
     expect(words).toContain("less light than was asked for when set to night, in at least one place");
     expect(words).not.toContain("less even than was asked for");
     // And the report's front named two zones that meet under a verdict that falls short.
-    const report = text(reportSheets(handoverOf({ ...study, island, arrangements })));
-    expect(report.replaceAll(/\s+/g, " ")).toContain("Set to night: falls short.");
+    const report = text(reportSheets(handoverOf({ ...study, island, arrangements }))).replaceAll(/\s+/g, " ");
+    expect(report).toContain("Set to night: falls short.");
+    expect(report).toContain("Set to day: meets.");
   });
 
   // 2026-11-28: a picture made before a change dropped out of the sheet without a word.
