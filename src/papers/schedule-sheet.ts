@@ -78,7 +78,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
     ...orderBlocks(rows, handover),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
-    ...asHung(setOut(scene, handover.unit, words.length), scene.room, words),
+    ...asHung(setOut(scene, handover.unit, words.length), scene, words),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];

@@ -3,20 +3,21 @@
 import type { SetOut, SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
+import { oneSided } from "../../luminaire/one-sided.ts";
 import { planExtents, planForm } from "../../luminaire/plan-extent.ts";
-import { shortTags } from "../../scene/ceiling-boxes.ts";
-import type { RoomShape } from "../../scene/scene.ts";
+import { ceilingBoxes, shortTags } from "../../scene/ceiling-boxes.ts";
+import type { RoomShape, Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
 import type { HandoverWords } from "../handover.ts";
 
-/** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
+/** What does not simply hang plumb, or lies or lights another way than the room: how it is turned, and the point it is aimed at. */
 export function turnedBoxes({ boxes }: SetOut, room: RoomShape): readonly SetOutBox[] {
   return boxes.filter((box) => {
     if (isFlush(box, room)) return false;
+    const { luminaire, aim } = box;
     const { turn, tilt } = box.orientation;
-    return (
-      tilt > 1e-9 || box.aim !== undefined || (Math.abs(turn) > 1e-9 && planForm(box.luminaire) !== "circle")
-    );
+    const isRound = planForm(luminaire) === "circle" && luminaire.distribution.symmetry === "rotational";
+    return tilt > 1e-9 || aim !== undefined || (Math.abs(turn) > 1e-9 && !isRound);
   });
 }
 
@@ -35,20 +36,33 @@ function isFlush({ kind, luminaire, orientation, aim }: SetOutBox, { slope }: Ro
   return follows && kind === "recessed" && aim === undefined && planForm(luminaire) === "circle";
 }
 
+/** `P1 to P3: 1.9 times as much light goes towards wall 2 as towards wall 0.` */
+function brighterSides(scene: Scene): string[] {
+  const tags = new Map<string, string[]>();
+  for (const { tag, placed } of ceilingBoxes(scene)) {
+    const side = oneSided(placed);
+    if (side === undefined) continue;
+    const { times, towards, from } = side;
+    const words = `${times.toFixed(1)} times as much light goes towards wall ${towards} as towards wall ${from}`;
+    tags.set(words, [...(tags.get(words) ?? []), tag]);
+  }
+  return [...tags].map(([words, of]) => `${shortTags(of)}: ${words}; look at it lit before it is fixed.`);
+}
+
 /** Turn, tilt, spin and aim of each box that has them, from the datum and the finished floor. */
-export function asHung(setOut: SetOut, room: RoomShape, words: HandoverWords): Block[] {
+export function asHung(setOut: SetOut, scene: Scene, words: HandoverWords): Block[] {
+  const { room } = scene;
   const turned = turnedBoxes(setOut, room);
   const flush = setOut.boxes.filter((box) => isFlush(box, room));
   const slope = Number(degrees(Math.abs(room.slope)).toFixed(1));
-  const said =
-    flush.length === 0
+  const said = [
+    ...brighterSides(scene),
+    ...(flush.length === 0
       ? []
       : [
-          bullet(
-            `${shortTags(flush.map(({ tag }) => tag))} sit flush in the sloped ceiling and lean ${slope}° with it; they are not tilted in it.`,
-            SMALL,
-          ),
-        ];
+          `${shortTags(flush.map(({ tag }) => tag))} sit flush in the sloped ceiling and lean ${slope}° with it; they are not tilted in it.`,
+        ]),
+  ].map((line) => bullet(line, SMALL));
   if (turned.length === 0) return said;
   const angle = (radians: number): string => `${Number(degrees(radians).toFixed(1)) + 0}°`;
   const aimAt =

@@ -31,7 +31,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(
-    ...asHung(setOut, chosenOption(handover).scene.room, words),
+    ...asHung(setOut, chosenOption(handover).scene, words),
     heading("Circuits", 9),
     circuitTable(handover),
     ...switchTable(handover, words),
