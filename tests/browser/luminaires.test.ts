@@ -154,7 +154,7 @@ it("keeps a luminaire for the next study, and compares lamps in its shade", asyn
 it("offers the body a file states, asks for its long and short side, and ticks no bars through one another", async () => {
   const text = eulumdat({
     table: [3000, 2000, 0],
-    lines: { 13: 1230, 14: 240, 15: 35, 16: 1180, 17: 200 },
+    lines: { 10: "B-1230", 13: 1230, 14: 240, 15: 35, 16: 1180, 17: 200 },
   });
   const [chooser] = await Promise.all([
     page.waitForEvent("filechooser"),
@@ -192,6 +192,8 @@ it("offers the body a file states, asks for its long and short side, and ticks n
   await shot("bar-as-filed");
   // 2026-11-28: stating the body moved the figures from 750 to 709 lx without a word.
   await item.getByRole("table", { name: "Before and after" }).waitFor();
+  // 2026-11-29: the papers held another order number, and its field did not say which one the file has.
+  await item.getByText('The light of its file was measured of "B-1230".').waitFor({ state: "attached" });
 });
 
 it("leads from what is on hold to where a bar is fed and hangs, by its own length from left to right", async () => {

@@ -264,8 +264,15 @@ function orderFields(
       unit,
       optional: true,
     });
-  const plain = (key: string, label: string): TemplateResult =>
-    textField(app, { label, path: [...path, key], change: `${name} ${key}`, optional: true });
+  const plain = (key: string, label: string, hint?: string): TemplateResult =>
+    textField(app, {
+      label,
+      path: [...path, key],
+      change: `${name} ${key}`,
+      optional: true,
+      ...(hint === undefined ? {} : { hint }),
+    });
+  const measured = luminaire?.filed?.order;
   const canopy: Path = [...path, "canopy"];
   const hasCanopy = document.canopy !== undefined;
   return html`<details>
@@ -306,7 +313,13 @@ function orderFields(
       ${plain("finish", "Finish")}
       ${plain("dimming", "Dimming")}
       ${plain("maker", "Maker")}
-      ${plain("order", "Order number")}
+      ${plain(
+        "order",
+        "Order number",
+        measured === undefined
+          ? undefined
+          : `The light of its file was measured of "${measured}". Another number holds the papers until the file of that one is hung.`,
+      )}
       ${number("price", "Price, each", [0, 1e7], "")}
       ${number("powerFactor", "Power factor", [0.05, 1], "")}
       ${number("lampPrice", "Price of its lamps", [0, 1e7], "")}
