@@ -236,8 +236,8 @@ export class CandlespanSheet extends DrawingElement {
 
   #quality(): string {
     if (this.assessment === undefined) return "";
-    if (this.stale) return "before the last change";
-    return this.assessment.method.quality === "quick" ? "coarse light" : "calculated in full";
+    if (this.stale) return "Before the last change.";
+    return this.assessment.method.quality === "quick" ? "Coarse light." : "Calculated in full.";
   }
 
   #readingWords(scale: SheetScale): TemplateResult | typeof nothing {
