@@ -24,7 +24,7 @@ const ONE_HEIGHT = 1e-3;
  */
 const MOST_OF_SIZE = 0.1;
 
-/** Each said once, of the first arrangement in which it is so. */
+/** Each said once, of the first arrangement in which it is so; what hangs beyond the top of each layer. */
 export function checkHangingAsMeant(document: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
   document.island?.zones?.forEach(({ name, height }, i) => {
     if (height === undefined) return;
