@@ -5,7 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { openStudy } from "../../src/app/open-study.ts";
 import { calculate } from "../support/calculate.ts";
-import { type Json, kitchen } from "../support/studies.ts";
+import { type Json, kitchen, L_OUTLINE } from "../support/studies.ts";
 
 const ROOM = { length: 5.4, width: 4.2, ceilingHeight: 2.7 };
 const ISLAND = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 };
@@ -23,16 +23,6 @@ const hung = (layer: Json): Json => ({
   arrangements: [{ name: "A", layers: [{ name: "p", luminaire: "s", ...layer }] }],
 });
 const AT = { at: [{ position: [2.5, 2, 2] }] };
-
-/** Legs 0.9 m wide; the middle of its box lies 50 mm from the inner edge. */
-const L = [
-  [0, 0],
-  [2.8, 0],
-  [2.8, 0.9],
-  [0.9, 0.9],
-  [0.9, 1.7],
-  [0, 1.7],
-];
 
 const CASES: readonly (readonly [what: string, path: string, code: string, more: Json])[] = [
   [
@@ -168,7 +158,7 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     "/arrangements/0/layers/0",
     "luminaire-beyond-top",
     {
-      island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+      island: { centre: [2.7, 2.1], height: 0.92, outline: L_OUTLINE },
       ...spot({ body: { profile: "globe", diameter: 0.25, height: 0.25 } }),
       ...hung({ row: { count: 3, clearance: 0.8 } }),
     },
@@ -302,7 +292,7 @@ describe("what cannot be meant", () => {
       const opened = await openStudy(
         kitchen({
           display: { length: "mm", illuminance: "lx" },
-          island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+          island: { centre: [2.7, 2.1], height: 0.92, outline: L_OUTLINE },
           luminaires: {
             s: { beam: { flux: 900, angle: 160 }, body: { profile: "globe", diameter: 0.25, height: 0.25 } },
           },

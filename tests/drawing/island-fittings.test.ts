@@ -11,7 +11,7 @@ import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { bounds } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import { wording } from "../../src/words/wording.ts";
-import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, L_OUTLINE, resolved } from "../support/studies.ts";
 
 const words = wording();
 const parts = { zones: true, people: true, dimensions: true };
@@ -89,14 +89,7 @@ describe("hob, sink and seats", () => {
 
   // 2026-11-28: of more seats than fit the strip was as long as the side, and on an L both lay about the middle of its bounding box.
   it("are drawn over the eating strip, also where more are asked than fit and on the short edge of an L", () => {
-    const outline = [
-      [0, 0],
-      [2.8, 0],
-      [2.8, 0.9],
-      [0.9, 0.9],
-      [0.9, 1.7],
-      [0, 1.7],
-    ];
+    const outline = L_OUTLINE;
     const islands = [
       { ...ISLAND, seats: { side: "y-", count: 5, width: 0.6096 } },
       { outline, centre: [2.7, 2.1], height: 0.92, seats: { side: "y+", count: 4 } },

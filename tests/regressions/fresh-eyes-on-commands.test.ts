@@ -15,7 +15,7 @@ import type { ArrangementDocument } from "../../src/study/arrangement-schema.ts"
 import { asBuiltText, ringSentence } from "../../src/words/boxes-text.ts";
 import { swapText } from "../../src/words/swap-text.ts";
 import { verifyText } from "../../src/words/verify-text.ts";
-import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, L_OUTLINE, resolved } from "../support/studies.ts";
 import { textbookAssessment, textbookVerdicts } from "../support/textbook-verdicts.ts";
 
 const BAR = {
@@ -98,14 +98,7 @@ describe("a study", () => {
   });
 
   it("counted seats of an L along its bounding box", () => {
-    const outline = [
-      [0, 0],
-      [2.8, 0],
-      [2.8, 0.9],
-      [0.9, 0.9],
-      [0.9, 1.7],
-      [0, 1.7],
-    ];
+    const outline = L_OUTLINE;
     const seats = (side: string) =>
       warned(
         kitchen({
@@ -208,14 +201,7 @@ describe("verify", () => {
 
 describe("the row of pendants", () => {
   it("took in a pendant over the other leg of an L, with a negative gap", () => {
-    const outline = [
-      [0, 0],
-      [2.8, 0],
-      [2.8, 0.9],
-      [0.9, 0.9],
-      [0.9, 1.7],
-      [0, 1.7],
-    ];
+    const outline = L_OUTLINE;
     const layers = [
       {
         name: "row",

@@ -26,6 +26,16 @@ export const CONTEXT: StudyContext = { photometry: new Map(), publishedTargets: 
 /** The island of that kitchen, without zones. */
 export const ISLAND = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 } as const;
 
+/** An L, legs 0.9 m wide: along x at the near side, along y at the left. The middle of its box lies 50 mm from the inner edge. */
+export const L_OUTLINE: readonly [number, number][] = [
+  [0, 0],
+  [2.8, 0],
+  [2.8, 0.9],
+  [0.9, 0.9],
+  [0.9, 1.7],
+  [0, 1.7],
+];
+
 /** A rectangular kitchen with an island 2.4 m × 1.1 m, three domes in equal bays and six spots. */
 export function kitchen(more: Json = {}): Json {
   return {

@@ -8,7 +8,7 @@ import type { GuidelineCard } from "../../../src/advice/guidelines/guideline-car
 import { fitting, sceneOfRow } from "../../../src/advice/guidelines/implied.ts";
 import { pendantRow } from "../../../src/advice/pendant-row.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { resolved, withRow } from "../../support/studies.ts";
+import { L_OUTLINE, resolved, withRow } from "../../support/studies.ts";
 
 const IN = 0.0254;
 
@@ -261,14 +261,6 @@ describe("rules that count lumens", () => {
 });
 
 describe("the free sides on tops that are no rectangle", () => {
-  const L = [
-    [0, 0],
-    [2.8, 0],
-    [2.8, 0.9],
-    [0.9, 0.9],
-    [0.9, 1.7],
-    [0, 1.7],
-  ];
   const sides = (outline: readonly (readonly number[])[], row: object) => {
     const scene = resolved(
       withRow(
@@ -289,25 +281,25 @@ describe("the free sides on tops that are no rectangle", () => {
 
   it("are those of the outline", () => {
     // Middles at 1.0, 1.8 and 2.6 m along and 0.85 m across of a leg 0.9 m wide; the box is 1.7 m wide.
-    const over = sides(L, { offset: [0.4, 0] });
+    const over = sides(L_OUTLINE, { offset: [0.4, 0] });
     expect(over.measure.found).toBeCloseTo(0.9 - 0.85 - 0.125, 9);
     expect(over.outcome).toBe("below");
     expect(over.asks).toBe("Hang the row farther from that side of the top.");
     // At 0.45 m, in the middle of the leg.
-    const middle = sides(L, { offset: [0.4, -0.4] });
+    const middle = sides(L_OUTLINE, { offset: [0.4, -0.4] });
     expect(middle.measure.found).toBeCloseTo(0.45 - 0.125, 9);
     expect(middle.outcome).toBe("within");
   });
 
   it("are the pendant's own: over the wide leg it is free where its neighbours are not", () => {
     // At 0.45 m along and 0.85 m across of 1.7 m; its rim ends at 0.575 m, 0.325 m before the inner edge.
-    const found = sides(L, { count: 1, offset: [-0.95, 0] }).measure.found;
+    const found = sides(L_OUTLINE, { count: 1, offset: [-0.95, 0] }).measure.found;
     expect(found).toBeCloseTo(0.85 - 0.125, 9);
   });
 
   it("are short where the rim crosses the inner edge that runs across", () => {
     // At 0.85 m along, 1.2 m across: 0.075 m over the floor beyond x = 0.9 m.
-    const found = sides(L, { count: 1, offset: [-0.55, 0.35] }).measure.found;
+    const found = sides(L_OUTLINE, { count: 1, offset: [-0.55, 0.35] }).measure.found;
     expect(found).toBeCloseTo(-0.075, 3);
   });
 });

@@ -6,22 +6,12 @@ import { describe, expect, it } from "vitest";
 import { boxPositions } from "../../../src/app/boxes.ts";
 import { openDocument } from "../../../src/app/open-document.ts";
 import { searchRows } from "../../../src/app/search.ts";
-import { type Json, kitchen } from "../../support/studies.ts";
-
-/** Legs 0.9 m wide: along x at the near side, along y at the left. */
-const L: [number, number][] = [
-  [0, 0],
-  [2.8, 0],
-  [2.8, 0.9],
-  [0.9, 0.9],
-  [0.9, 1.7],
-  [0, 1.7],
-];
+import { type Json, kitchen, L_OUTLINE } from "../../support/studies.ts";
 
 async function opened(row: Json, joists: Json = {}) {
   const study = kitchen({
     room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ...joists },
-    island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+    island: { centre: [2.7, 2.1], height: 0.92, outline: L_OUTLINE },
     calculation: { interreflection: false },
   }) as { arrangements: { layers: Json[] }[] };
   study.arrangements[0].layers[0] = { ...study.arrangements[0].layers[0], row };
