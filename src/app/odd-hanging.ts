@@ -4,15 +4,15 @@
  */
 
 import { pathTo } from "../diagnostics/json-path.ts";
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import { highestPoint } from "../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
-import type { Layer, Scene } from "../scene/scene.ts";
+import type { Scene } from "../scene/scene.ts";
 import { LEAST_OVERHANG, topOverhang } from "../scene/top-overhang.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 
@@ -24,17 +24,34 @@ const ONE_HEIGHT = 1e-3;
  */
 const MOST_OF_SIZE = 0.1;
 
-/** Each said once, of the first arrangement in which it is so; what hangs beyond the top of each layer. */
+/** Of a zone or a luminaire each is said once, of the first arrangement in which it is so; what hangs beyond the top of each layer. */
 export function checkHangingAsMeant(document: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
+  checkZoneHeights(document, scenes, ledger);
+  checkOverhangs(document, scenes, ledger);
+  const pendants = scenes.flatMap((scene) =>
+    scene.layers
+      .filter(({ role }) => role === "pendant")
+      .flatMap(({ luminaires }) => luminaires.map((placed) => ({ scene, placed }))),
+  );
+  for (const name of new Set(pendants.map(({ placed }) => placed.luminaire.name))) {
+    const own = pendants.filter(({ placed }) => placed.luminaire.name === name);
+    checkCanopy(own, ledger);
+    checkOpening(own, ledger);
+  }
+}
+
+/** Places of one luminaire of the study, one or more, each with its scene. */
+type Places = readonly { readonly scene: Scene; readonly placed: PlacedLuminaire }[];
+
+function checkZoneHeights(document: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
   document.island?.zones?.forEach(({ name, height }, i) => {
     if (height === undefined) return;
-    const path = `/island/zones/${i}/height`;
     for (const scene of scenes) {
       const lower = lowestOver(scene, name);
       if (lower === undefined || lower.at > height - ONE_HEIGHT) continue;
       ledger.warn(
         "zone-above-luminaires",
-        path,
+        `/island/zones/${i}/height`,
         `The zone "${name}" lies above the light of "${lower.layer}", which hangs over it.`,
         phrase`below ${lower.at}`,
         phrase`${height}`,
@@ -42,59 +59,57 @@ export function checkHangingAsMeant(document: StudyDocument, scenes: readonly Sc
       return;
     }
   });
-  scenes.forEach((scene, a) => {
-    for (const layer of scene.layers) checkOverhang(scene.island, layer, a, document, ledger);
-  });
-  const said = new Set<string>();
-  const once = (code: string, name: string): boolean => {
-    const isFirst = !said.has(`${code} ${name}`);
-    said.add(`${code} ${name}`);
-    return isFirst;
-  };
-  for (const { room, island, layers } of scenes)
-    for (const placed of layers.filter(({ role }) => role === "pendant").flatMap((each) => each.luminaires)) {
-      const { name, canopy } = placed.luminaire;
-      const path = pathTo("/luminaires", name);
-      const drop = dropOf(placed, room);
-      if (canopy?.height !== undefined && canopy.height > drop + ONE_HEIGHT && once("canopy", name))
-        ledger.warn(
-          "canopy-above-drop",
-          `${path}/canopy/height`,
-          "The canopy is taller than the drop from the ceiling to the luminaire: it reaches into it.",
-          phrase`at most ${Math.max(0, drop)}, or a luminaire that hangs lower`,
-          phrase`${canopy.height}`,
-        );
-      const near = lightFromOnePoint(placed, island);
-      if (near !== undefined && once("point", name))
-        ledger.warn(
-          "opening-missing",
-          path,
-          "Its light is calculated as if it left one point, though its body is large for the height it hangs at: less of it may fall under the middle, more under the ends.",
-          `"opening" with the "length" and "width", or the "diameter", of the part that gives light`,
-          phrase`a body ${near.size} across, ${near.distance} above the top, and no opening`,
-        );
-    }
 }
 
-function checkOverhang(
-  island: Scene["island"],
-  { name, role, luminaires }: Layer,
-  arrangement: number,
-  document: StudyDocument,
-  ledger: Ledger,
-): void {
-  if (role !== "pendant") return;
-  const beyond = luminaires.map((placed) => topOverhang(island, placed)).filter((by) => by > LEAST_OVERHANG);
-  if (beyond.length === 0) return;
-  const layers = document.arrangements[arrangement].layers;
-  const index = layers.findIndex((layer) => layer.name === name);
+function checkCanopy(places: Places, ledger: Ledger): void {
+  const { canopy, name } = places[0].placed.luminaire;
+  if (canopy?.height === undefined) return;
+  const { height } = canopy;
+  const drop = places
+    .map(({ scene, placed }) => dropOf(placed, scene.room))
+    .find((each) => height > each + ONE_HEIGHT);
+  if (drop === undefined) return;
   ledger.warn(
-    "luminaire-beyond-top",
-    `/arrangements/${arrangement}/layers/${index}`,
-    `${beyond.length} of ${luminaires.length} pendants of "${name}" hang${beyond.length === 1 ? "s" : ""} beyond the edge of the top, over the floor.`,
-    `another place (${layers[index].row === undefined ? "at" : "row.offset"}), or narrower luminaires`,
-    phrase`up to ${Math.max(...beyond)} beyond it`,
+    "canopy-above-drop",
+    `${pathTo("/luminaires", name)}/canopy/height`,
+    "The canopy is taller than the drop from the ceiling to the luminaire: it reaches into it.",
+    phrase`at most ${Math.max(0, drop)}, or a luminaire that hangs lower`,
+    phrase`${height}`,
   );
+}
+
+function checkOpening(places: Places, ledger: Ledger): void {
+  for (const { scene, placed } of places) {
+    const near = lightFromOnePoint(placed, scene.island);
+    if (near === undefined) continue;
+    ledger.warn(
+      "opening-missing",
+      pathTo("/luminaires", placed.luminaire.name),
+      "Its light is calculated as if it left one point, though its body is large for the height it hangs at: less of it may fall under the middle, more under the ends.",
+      `"opening" with the "length" and "width", or the "diameter", of the part that gives light`,
+      phrase`a body ${near.size} across, ${near.distance} above the top, and no opening`,
+    );
+    return;
+  }
+}
+
+function checkOverhangs({ arrangements }: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
+  scenes.forEach(({ island, layers }, a) => {
+    layers.forEach(({ name, role, luminaires }, l) => {
+      if (role !== "pendant") return;
+      const beyond = luminaires
+        .map((placed) => topOverhang(island, placed))
+        .filter((by) => by > LEAST_OVERHANG);
+      if (beyond.length === 0) return;
+      ledger.warn(
+        "luminaire-beyond-top",
+        `/arrangements/${a}/layers/${l}`,
+        `${beyond.length} of ${luminaires.length} pendants of "${name}" hang${beyond.length === 1 ? "s" : ""} beyond the edge of the top, over the floor.`,
+        `another place (${arrangements[a].layers[l].row === undefined ? "at" : "row.offset"}), or narrower luminaires`,
+        phrase`up to ${Math.max(...beyond)} beyond it`,
+      );
+    });
+  });
 }
 
 /** How large a pendant's body is (m), and how far above the top, where its light has no size and that matters. */
