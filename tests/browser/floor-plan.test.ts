@@ -77,7 +77,9 @@ it("drags the larder as one change, Escape leaves it, and it stops at the wall",
   await page.keyboard.press("Escape");
   await poll(larder).toEqual(before);
   await page.mouse.up();
-  // On a busy machine the drawing follows the study later: the hand takes hold of what is drawn.
+  // On a busy machine drawing and verdict follow the study later, one above the other: the hand takes hold of what is at rest.
+  await refined(page);
+  await poll(() => page.locator(".light-state").getAttribute("data-quality")).toBe("judged");
   await poll(() => middle("tall larder")).toEqual(from);
   await drag(from, -640, 540);
   await poll(async () => (await larder())?.box[0].slice(0, 2)).toEqual([0, 0]);
