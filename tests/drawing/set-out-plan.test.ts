@@ -2,10 +2,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
-import { overlaps, textBox } from "../../src/drawing/drawing.ts";
+import { type Box, overlaps, textBox } from "../../src/drawing/drawing.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import type { PlanWindow } from "../../src/drawing/set-out-page.ts";
 import { setOutPlan } from "../../src/drawing/set-out-plan.ts";
+import { boxMarks } from "../../src/drawing/set-out-plan-boxes.ts";
+import { switchMarks } from "../../src/drawing/switch-symbols.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { formatLength } from "../../src/units/length-text.ts";
 import { handoverOf, kitchens } from "../support/handover.ts";
@@ -68,6 +70,68 @@ describe("the set-out plan", () => {
       expect(from[1]).toBeCloseTo(-at[i + 1].at[1] * perMetre, 9);
       expect(to).toEqual(rings[i + 1]);
     }
+  });
+
+  it("puts a switch beside another where nothing is drawn yet", () => {
+    const layer = (name: string) => ({
+      name,
+      luminaire: "dome",
+      row: { count: 2, clearance: 0.85 },
+      switches: [{ at: [1, 2] }],
+    });
+    const { scene } = setOutOf(kitchen({ arrangements: [{ name: "a", layers: [layer("p"), layer("q")] }] }));
+    // One under the other first, 9 points apart, unless something stands there.
+    const under = { x: 97, y: -192, width: 6, height: 2 };
+    const second = (taken: Box[]) =>
+      points(
+        switchMarks({
+          scene,
+          perMetre: 100,
+          at: ([x, y]) => [100 * x, -100 * y],
+          window: { from: [0, 0], to: [5.4, 4.2] },
+          field: { x: 0, y: -420, width: 540, height: 420 },
+          taken,
+        }),
+        "switch",
+      )[1];
+    expect(second([])).toEqual([100, -191]);
+    expect(second([under])).toEqual([100, -209]);
+  });
+
+  it("leads a tag away from the symbol of another box", () => {
+    const { scene, found } = setOutOf(
+      kitchen({
+        arrangements: [
+          { name: "a", layers: [{ name: "s", luminaire: "spot", at: [{ position: [1, 2, 2.7] }] }] },
+        ],
+      }),
+    );
+    const [box] = found.boxes;
+    // Nothing is free beside the box itself; up to the right of it there is room for the tag, just before the other's symbol.
+    const around = (half: number): Box => ({
+      x: 100 - half,
+      y: -200 - half,
+      width: 2 * half,
+      height: 2 * half,
+    });
+    const anchor = (other: Box) =>
+      boxMarks(
+        {
+          scene,
+          perMetre: 20,
+          at: () => [100, -200],
+          window: { from: [0, 0], to: [5.4, 4.2] },
+          field: { x: 0, y: -420, width: 540, height: 420 },
+          taken: [around(4), other, around(14)],
+          symbols: 2,
+          edges: [],
+        },
+        box,
+        0,
+        false,
+      ).flatMap((mark) => (mark.kind === "text" ? [mark.anchor] : []));
+    expect(anchor({ x: 300, y: -216, width: 8, height: 8 })).toEqual(["start"]);
+    expect(anchor({ x: 135, y: -216, width: 8, height: 8 })).toEqual(["end"]);
   });
 
   it("shows where long pendants hang and are fed, at their places", () => {

@@ -256,6 +256,19 @@ describe("what is seen of a polygon past a solid", () => {
     }
   });
 
+  it("hides a sphere whole by what stands before it, and by nothing that stands behind", () => {
+    const boxes = polyhedraOf(boxMesh([-1, -1, 1], [1, 1, 1.5]));
+    const globes = roundSolids(globe(0.5), frame([0, 0, 1.25]));
+    for (const parts of [boxes, globes]) {
+      const clipping = new Clipping();
+      clipping.start(0, 0, 0);
+      // A focus that the solid stands within: on which side of a sphere of it the solid stands is asked for each.
+      clipping.add(parts, 0, 0, { x: 0, y: 0, z: 1.2, radius: 1.2 });
+      expect(clipping.hidden(0, 0, 2, 0.05)).toBe("all");
+      expect(clipping.hidden(0, 0, 0.6, 0.05)).toBe("nothing");
+    }
+  });
+
   it("sees a solid whole from its very surface", () => {
     // On the side of a box and on top of a globe only what lies behind the tangent plane is hidden.
     const box = polyhedraOf(boxMesh([0.1, -2, -1], [0.3, 2, 0.7]));
