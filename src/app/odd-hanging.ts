@@ -13,7 +13,7 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
-import { LEAST_OVERHANG, topOverhang } from "../scene/top-overhang.ts";
+import { overhangs } from "../scene/top-overhang.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 
 /** Heights that differ by less are one (m). */
@@ -94,12 +94,10 @@ function checkOpening(places: Places, ledger: Ledger): void {
 }
 
 function checkOverhangs({ arrangements }: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
-  scenes.forEach(({ island, layers }, a) => {
-    layers.forEach(({ name, role, luminaires }, l) => {
-      if (role !== "pendant") return;
-      const beyond = luminaires
-        .map((placed) => topOverhang(island, placed))
-        .filter((by) => by > LEAST_OVERHANG);
+  scenes.forEach((scene, a) => {
+    const found = overhangs(scene);
+    scene.layers.forEach(({ name, luminaires }, l) => {
+      const beyond = found.filter(({ layer }) => layer === l).map(({ by }) => by);
       if (beyond.length === 0) return;
       ledger.warn(
         "luminaire-beyond-top",

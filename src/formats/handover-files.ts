@@ -3,14 +3,17 @@
  * of shades the study builds itself. PDFs are left as sheets, for whoever has a font to set them in.
  */
 
+import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Sheet } from "../drawing/paper/paper.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { shadeFile } from "../luminaire/shade/shade-file.ts";
-import { chosenOption, type Handover, program } from "../papers/handover.ts";
+import { chosenOption, type Handover, handoverWords, program } from "../papers/handover.ts";
 import { PAPER_DOCUMENTS } from "../papers/paper-documents.ts";
+import { setOutHolds } from "../papers/set-out/holds.ts";
 import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import { illuminanceCsv } from "./csv.ts";
 import { dxfTitle } from "./dxf-title.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
@@ -63,7 +66,7 @@ export function handoverFiles(handover: Handover): HandoverFile[] {
     },
     ...photometry(handover),
   ];
-  return [...files, { path: "contents.txt", about: "this list", content: contents(handover, files) }];
+  return [...files, { path: "contents.txt", about: "this list", content: contents(handover, files, setOut) }];
 }
 
 function setTitle(handover: Handover): string {
@@ -123,14 +126,17 @@ function photometry(handover: Handover): HandoverFile[] {
   });
 }
 
-function contents(handover: Handover, files: readonly HandoverFile[]): string {
+function contents(handover: Handover, files: readonly HandoverFile[], setOut: SetOut): string {
   const wide = Math.max(...files.map(({ path }) => path.length));
+  const held = setOutHolds(handover, setOut, handoverWords(handover));
   return [
     `${printable(handover.project, 120)}: hand-over of "${printable(chosenOption(handover).scene.name, 80)}"`,
     `revision ${printable(handover.revision, 10)}, ${handover.date}, study ${handover.fingerprint}, ${program(handover)}`,
     ...(chosenOption(handover).assessment.method.quality === "quick"
       ? ["A quick calculation: its bands are wider than those of a full one."]
       : []),
+    ...(held.length === 0 ? [] : ["", "Not to be built before this is settled:"]),
+    ...held.map(({ tags, words }) => `HOLD ${tags.length === 0 ? "all" : shortTags(tags)}: ${words}`),
     "",
     ...files.map(({ path, about }) => `${path.padEnd(wide)}  ${about}`),
     "",

@@ -4,7 +4,7 @@ import { depthInside } from "../geometry/polygon.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { roomToIsland, topUnder } from "./island-frame.ts";
 import { planOutline } from "./luminaire-pieces.ts";
-import type { Island } from "./scene.ts";
+import type { Island, Scene } from "./scene.ts";
 
 /** Least overhang worth a word (m): what no hand sets out better. */
 export const LEAST_OVERHANG = 2e-3;
@@ -16,5 +16,22 @@ export function topOverhang(island: Island | undefined, placed: PlacedLuminaire)
   return Math.max(
     0,
     ...planOutline(placed).map((corner) => -depthInside(roomToIsland(island, corner), island.outline)),
+  );
+}
+
+/** A pendant that reaches beyond the top, `by` so much (m). */
+export interface Overhang {
+  readonly layer: number;
+  readonly index: number;
+  readonly by: number;
+}
+
+/** Pendants that reach farther beyond the top than is set out by hand. */
+export function overhangs({ island, layers }: Scene): Overhang[] {
+  return layers.flatMap(({ role, luminaires }, layer) =>
+    luminaires.flatMap((placed, index) => {
+      const by = role === "pendant" ? topOverhang(island, placed) : 0;
+      return by > LEAST_OVERHANG ? [{ layer, index, by }] : [];
+    }),
   );
 }

@@ -1,8 +1,10 @@
 /** What holds the set-out leads to the place of the study that says it. */
 import { expect, it } from "vitest";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
+import { handoverFiles } from "../../src/formats/handover-files.ts";
 import { holdsOf } from "../../src/papers/set-out/holds.ts";
-import { type Json, kitchen, resolved } from "../support/studies.ts";
+import { handoverOf } from "../support/handover.ts";
+import { type Json, kitchen, L_OUTLINE, resolved } from "../support/studies.ts";
 
 const heldIn = (more: Json = {}) => {
   const { scenes, defaults } = resolved(kitchen(more));
@@ -151,4 +153,37 @@ it("keeps a dimmed layer on hold whose dimmer nobody stated, switch or not (2026
   expect(fieldOf(withBar({}, { switches, dim: 0.6 }), words)).toBe("layers/0/dimmer/maximumWatts");
   expect(fieldOf(withBar({}, { switches }), words)).toBeUndefined();
   expect(fieldOf(withBar({}, { switches, dim: 0.6, dimmer: { name: "d" } }), words)).toBeUndefined();
+});
+
+it("holds pendants that hang beyond the edge of the top, by how much and how to settle it (2026-11-29)", () => {
+  const words = /^Hangs? beyond the edge of the top/;
+  const over = (offset: [number, number], more: Json = {}): Json => ({
+    island: { centre: [2.7, 2.1], height: 0.92, outline: L_OUTLINE, ...more },
+    arrangements: [
+      {
+        name: "a",
+        layers: [
+          {
+            name: "p",
+            luminaire: "dome",
+            row: { count: 3, spacing: 0.8, clearance: 0.85, offset },
+          },
+        ],
+      },
+    ],
+  });
+  // Middles at 0.6, 1.4 and 2.2 m along, 0.85 m across; rims at 1.0 m, of 0.9 m where the short leg is not.
+  const [hold] = heldIn(over([0, 0])).filter((each) => words.test(each.words));
+  expect(hold).toEqual({
+    tags: ["P2", "P3"],
+    words:
+      "Hangs beyond the edge of the top, over the floor, by up to 100 mm: move the row, choose narrower luminaires, or confirm that it is meant.",
+    field: ["layers", 0, "row", "count"],
+  });
+  expect(fieldOf(over([0, -0.2]), words)).toBeUndefined();
+  const contents = handoverFiles(handoverOf(kitchen(over([0, 0])))).find(
+    ({ path }) => path === "contents.txt",
+  );
+  const listed = contents !== undefined && "content" in contents ? contents.content : "";
+  expect(listed.replaceAll("\u00a0", " ")).toContain(`HOLD P2, P3: ${hold.words}`);
 });

@@ -15,6 +15,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
+import { overhangs } from "../../scene/top-overhang.ts";
 import { canopyCover } from "./drop.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
 
@@ -116,6 +117,12 @@ export function holds(
     const words = `${names === "" ? "" : `${names}: `}${capital(reason)}`;
     found.push({ tags, words, field: clashField(clash, held[0]) });
   }
+  const beyond = overhangs(scene);
+  hold(
+    pendants.filter((box) => beyond.some((each) => each.layer === box.layer && each.index === box.index)),
+    `Hangs beyond the edge of the top, over the floor, by up to ${length(Math.max(...beyond.map(({ by }) => by)))}: move the row, choose narrower luminaires, or confirm that it is meant.`,
+    ({ layer }) => ["layers", layer, "row", "count"],
+  );
   hold(
     pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),
     `Heavier than 22.7 kg (50 lb): needs a support of its own, not the box alone.`,
