@@ -67,3 +67,19 @@ it("are those of every draw at every point, to the last bit", () => {
       console.log(`effects of ${size}: ${expected.least} of ${POINTS} points are the darkest in some draw`);
     }
 });
+
+it("ask a brighter point that the same input moves the other way", () => {
+  // 101 − 5 z is under 100 + 5 z in all but the draws beneath z = 0.1.
+  const given = {
+    expected: Float64Array.of(100, 101),
+    contributions: [
+      { input: { kind: "level" }, even: false, effect: Float64Array.of(5, -5) },
+    ] satisfies Contribution[],
+    average: 100.5,
+    averages: [0],
+  };
+  const { expected, contributions, averages, average } = given;
+  const { middle } = figureDraws(expected, contributions, averages, average, "minimum", undefined, 0);
+  expect(middle).toEqual(drawn(given).minimum);
+  expect(middle[DRAWS - 1]).toBeLessThanOrEqual(100.5);
+});

@@ -1,7 +1,9 @@
 /** Direct flux of a luminaire on the patches of a closed room: all of it arrives, and coarse patches hold what fine ones do. */
 import { expect, it } from "vitest";
-import { unshadowedFlux } from "../../../src/engine/interreflection/patch-direct.ts";
+import { shadowedFlux, unshadowedFlux } from "../../../src/engine/interreflection/patch-direct.ts";
 import { patchesOf } from "../../../src/engine/interreflection/patches.ts";
+import { Occluders } from "../../../src/engine/visibility/occluders.ts";
+import { Surroundings } from "../../../src/engine/visibility/surroundings.ts";
 import { lit, luminaire, opening, placed, rotational } from "../../support/luminaires.ts";
 import { roomSurfaces } from "../../support/rooms.ts";
 
@@ -38,4 +40,25 @@ it("is what the luminaire sends, however coarse the patches", () => {
   expect(Math.abs(total / flux - 1)).toBeLessThan(2e-3);
   // A patch is divided until it holds 2e-5 of the flux, and sixty of them err both ways.
   expect(worst).toBeLessThan(2e-4);
+});
+
+it("forgets visible shares of bodies long moved away, sixteen a patch", () => {
+  const patches = patchesOf(roomSurfaces(4, 3, 2.7, { ceiling: 0.5, walls: 0.5, floor: 0.5 }), 6);
+  const source = placed(
+    luminaire(
+      rotational(() => 100),
+      opening("disc", 0.2),
+    ),
+    [2, 1.5, 2],
+  );
+  const { source: emitter } = lit(source, 2.5e-3);
+  const clear = unshadowedFlux(patches, source, emitter);
+  const sizeAfter = (kept: number): number => {
+    const shares = new Map(Array.from({ length: kept }, (_, k) => [`body ${k}`, 0.5]));
+    const surroundings = new Surroundings(new Occluders([]), []);
+    shadowedFlux(patches, { ...clear, shares }, source, emitter, surroundings, -1);
+    return shares.size;
+  };
+  expect(sizeAfter(16 * patches.count)).toBe(16 * patches.count);
+  expect(sizeAfter(16 * patches.count + 1)).toBe(0);
 });
