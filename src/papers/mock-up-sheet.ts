@@ -3,7 +3,7 @@
  * string, and a sheet for marking island and pendants on the floor with tape, before anything is ordered.
  */
 
-import { roundTo, setOut } from "../app/set-out/set-out.ts";
+import { setOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { heldTags } from "../drawing/clash-marks.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
@@ -15,6 +15,7 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
+import { roundTo } from "../units/length-text.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { isBatten, silhouetteSheets } from "./silhouette-sheet.ts";

@@ -9,6 +9,12 @@ export function lengthStep(unit: LengthUnit, denominator = 8): number {
   return unit === "ft-in" ? METRES_PER_INCH / denominator : unit === "mm" ? 0.001 : 0.01;
 }
 
+/** A length (m) to the unit's step. */
+export function roundTo(metres: number, unit: LengthUnit): number {
+  const step = lengthStep(unit);
+  return Math.round(metres / step) * step;
+}
+
 /** A length (m) in words of a unit: `2400 mm`, `2.40 m`, `7'-10 1/2"`. Feet-inches are rounded to the nearest
  * 1/`denominator` inch (a power of two up to 64). */
 export function formatLength(metres: number, unit: LengthUnit, denominator = 8): string {

@@ -20,7 +20,7 @@ import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { nthLetter } from "../../study/arrangement-letters.ts";
-import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
+import { lengthStep, type RunningDimensions, roundTo, runningDimensions } from "../../units/length-text.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
 export type SetOutUnit = "mm" | "ft-in";
@@ -123,12 +123,6 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     length: round(scene.room.length),
     width: round(scene.room.width),
   };
-}
-
-/** A length (m) to the unit's step: what a sheet prints. */
-export function roundTo(metres: number, unit: SetOutUnit): number {
-  const step = lengthStep(unit);
-  return Math.round(metres / step) * step;
 }
 
 /** Heights at a hanging luminaire. Known limit: over a floor, `top` is the floor and `gap` the height above it. */
