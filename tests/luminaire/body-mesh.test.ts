@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { rotationOf, UPRIGHT } from "../../src/geometry/frame.ts";
 import type { Body } from "../../src/luminaire/body.ts";
 import { bodyMesh } from "../../src/luminaire/body-mesh.ts";
-import type { BodyProfile } from "../../src/luminaire/body-profiles.ts";
+import { type BodyProfile, NAMED_BODY_PROFILES } from "../../src/luminaire/body-profiles.ts";
 import { lowestPoint } from "../../src/luminaire/extent.ts";
 import { halfProfile } from "../../src/luminaire/half-profile.ts";
 import { planExtents, widthAlong } from "../../src/luminaire/plan-extent.ts";
@@ -18,8 +18,6 @@ function body(profile: BodyProfile, more: Partial<Body> = {}): Body {
   return { profile, diameter: D, height: H, offset: 0, reflectance: 0.5, transmittance: 0, ...more };
 }
 
-const PROFILES: BodyProfile[] = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box"];
-
 /** π Σ h (r₀² + r₀ r₁ + r₁²)/3: the solid of frustums between the profile's points. */
 function volumeOfRevolution(points: readonly (readonly [number, number])[]): number {
   let volume = 0;
@@ -32,7 +30,7 @@ function volumeOfRevolution(points: readonly (readonly [number, number])[]): num
 }
 
 describe("a body's mesh", () => {
-  it.each(PROFILES)("%s is watertight and turned outward", (profile) => {
+  it.each(NAMED_BODY_PROFILES)("%s is watertight and turned outward", (profile) => {
     const mesh = bodyMesh(body(profile), POINT_OPENING);
     expect(openEdges(mesh)).toBe(0);
     expect(enclosedVolume(mesh)).toBeGreaterThan(0);
@@ -40,7 +38,7 @@ describe("a body's mesh", () => {
 
   it("encloses the volume of its profile", () => {
     let worst = 0;
-    for (const profile of PROFILES) {
+    for (const profile of NAMED_BODY_PROFILES) {
       const b = body(profile);
       const volume = enclosedVolume(bodyMesh(b, POINT_OPENING));
       const exact = profile === "box" ? D * D * H : volumeOfRevolution(halfProfile(b, POINT_OPENING));

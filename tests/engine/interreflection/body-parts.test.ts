@@ -9,6 +9,7 @@ import { placed as placedMesh } from "../../../src/geometry/solids.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Body } from "../../../src/luminaire/body.ts";
 import { bodyMesh } from "../../../src/luminaire/body-mesh.ts";
+import { NAMED_BODY_PROFILES } from "../../../src/luminaire/body-profiles.ts";
 import { POINT_OPENING } from "../../../src/photometry/luminous-opening.ts";
 import { luminaireBlockers } from "../../../src/scene/luminaire-blockers.ts";
 import { figure } from "../../../src/scene/people.ts";
@@ -31,8 +32,6 @@ function pendant(body: Partial<Body> & Pick<Body, "profile">, at: Vec3) {
   };
   return { hung, solid: exchangeBody(blocker, whole.reflectance, hung), blocker };
 }
-
-const PROFILES = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box"] as const;
 
 describe("parts of bodies", () => {
   it("have the area of what they are of", () => {
@@ -60,7 +59,7 @@ describe("parts of bodies", () => {
     const patches = patchesOf(roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 }), 400);
     const gather = new Gather(patches, []);
     let closure = 0;
-    for (const profile of PROFILES) {
+    for (const profile of NAMED_BODY_PROFILES) {
       const { solid } = pendant({ profile }, [2.1, 1.8, 1.7]);
       bodyRows(gather, solid);
       closure = gather.worstRow;

@@ -273,23 +273,24 @@ interface PendantDrawn {
   readonly extent: number;
 }
 
-const BY_BODY: readonly { readonly profile: BodyProfile; readonly shapes: readonly OpeningShape[] }[] = [
-  { profile: "dome", shapes: ["disc", "point"] },
-  { profile: "cone", shapes: ["disc"] },
-  { profile: "bell", shapes: ["disc"] },
-  { profile: "drum", shapes: ["disc", "cylinder"] },
-  { profile: "cylinder", shapes: ["disc", "cylinder"] },
-  { profile: "globe", shapes: ["ellipsoid", "upright disc"] },
-  { profile: "bowl", shapes: ["disc"] },
-  { profile: "disc", shapes: ["disc"] },
-  { profile: "box", shapes: ["rectangle", "box", "cylinder along length", "cylinder along width"] },
-  { profile: "profile", shapes: ["disc", "ellipsoid"] },
-];
+/** Openings that a body of each outline may hold. */
+const BY_BODY: Readonly<Record<BodyProfile, readonly OpeningShape[]>> = {
+  dome: ["disc", "point"],
+  cone: ["disc"],
+  bell: ["disc"],
+  drum: ["disc", "cylinder"],
+  cylinder: ["disc", "cylinder"],
+  globe: ["ellipsoid", "upright disc"],
+  bowl: ["disc"],
+  disc: ["disc"],
+  box: ["rectangle", "box", "cylinder along length", "cylinder along width"],
+  profile: ["disc", "ellipsoid"],
+};
 
 /** A pendant of any opening shape; its body, where it has one, holds the opening. */
 function pendantOf(withBody: boolean, random: RandomNumbers): PendantDrawn {
-  const { profile, shapes } = random.one(BY_BODY);
-  const shape = random.one(shapes);
+  const profile = random.one(Object.keys(BY_BODY) as BodyProfile[]);
+  const shape = random.one(BY_BODY[profile]);
   const diameter = random.between(0.12, profile === "box" ? 0.2 : 0.45);
   const long = profile === "box" ? random.between(0.3, 0.9) : diameter;
   const height = diameter * random.between(0.5, 1.1);

@@ -6,6 +6,7 @@
  */
 import type { Frame } from "../../../src/geometry/frame.ts";
 import type { Body } from "../../../src/luminaire/body.ts";
+import type { BodyProfile } from "../../../src/luminaire/body-profiles.ts";
 import { halfProfile } from "../../../src/luminaire/half-profile.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import { ConvexSolid } from "./convex-solid.ts";
@@ -170,6 +171,16 @@ function firstEntry(
   return r + k * slope * t >= 0 ? t : MISS;
 }
 
+/** Whether the lower end of an outline drawn by frusta is open. */
+const OPENS_DOWN: Readonly<Record<Exclude<BodyProfile, "box" | "dome" | "globe" | "bowl">, boolean>> = {
+  cone: true,
+  bell: true,
+  drum: true,
+  cylinder: true,
+  disc: false,
+  profile: false,
+};
+
 /** The solid of a luminaire's body in its place, with its true profile. */
 export function bodySolid(body: Body, opening: LuminousOpening, frame: Frame): Solid {
   const { profile, offset, height } = body;
@@ -205,8 +216,7 @@ export function bodySolid(body: Body, opening: LuminousOpening, frame: Frame): S
     );
   }
   const points = halfProfile(body, opening, STEPS);
-  const opensDown = ["cone", "bell", "drum", "cylinder"].includes(profile);
-  return whole(frusta(points, opensDown), points[0][1], points[points.length - 1][1]);
+  return whole(frusta(points, OPENS_DOWN[profile]), points[0][1], points[points.length - 1][1]);
 }
 
 function frusta(points: readonly (readonly [number, number])[], opensDown: boolean): Band[] {
