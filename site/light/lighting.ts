@@ -2,8 +2,8 @@
  * Light that follows the hand: a coarse answer as soon as one can be had, a refined one when the hand rests,
  * and never an answer older than the one on screen.
  *
- * Two workers: one answers coarse requests and is always free within a frame, the other refines. Of the requests
- * that wait, only the newest is kept. A refined answer counts only for the very document on screen. Its interreflected light
+ * Two workers: one answers coarse requests and is free again as soon as their direct light is there, the other refines. Of the
+ * requests that wait, only the newest is kept. A refined answer counts only for the very document on screen. Its interreflected light
  * stands in for the option it is of, while the study is edited, until the next full answer.
  */
 
@@ -37,7 +37,8 @@ export type LightState =
   | { readonly kind: "fault"; readonly message: string };
 
 export interface LightingOptions {
-  /** Makes a worker; called twice at most, the second time after the first light. */
+  /** Makes a worker: one for coarse light, one for refined light and questions, each when it is first wanted, and one for every
+   * question set aside. */
   spawn(): Connection;
   /** How long the hand must rest before refining (ms). */
   readonly rest?: number;

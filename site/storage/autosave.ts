@@ -1,7 +1,7 @@
 /**
  * Saves the study as it changes, and finds it again.
  *
- * Saving waits a moment so that a drag is one save. Until then each edit is in the browser's synchronous store, from which the next visit takes
+ * Saving waits a moment so that a drag is one save. Until then each edit is in the browser's synchronous store where it fits, from which the next visit takes
  * what the database has not got: a page may be put away or killed at any moment.
  */
 

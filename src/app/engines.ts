@@ -1,5 +1,5 @@
 /**
- * The engines of an open study, loaded when they are first wanted and kept as long as it is open. Each has a memory of its own
+ * The engines of an open study, loaded when they are first wanted and, but for those made in passing, kept as long as it is open. Each has a memory of its own
  * but for what luminaires send, which all share: every calculation of any of them is a turn of that.
  */
 

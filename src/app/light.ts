@@ -1,6 +1,7 @@
 /**
- * The light of one arrangement for a screen, at the fidelity the moment allows. While a luminaire moves: direct light on
- * the top alone, figures without band or verdict. At rest: the arrangement's light as everybody gets it.
+ * The light of one arrangement for a screen, at the fidelity the moment allows. While a luminaire moves: direct light on the top and
+ * the zones, with the interreflected light of the last full answer laid over it (the very first light has none); figures without
+ * band or verdict. At rest: the arrangement's light as everybody gets it.
  */
 
 import type { Clash } from "../advice/clashes/clash.ts";

@@ -99,7 +99,7 @@ const MIDDLE_BAND: readonly PublishedTarget[] = [
   published("general", "kitchen, general", "general", 50, IES, "secondary"),
 ];
 
-/** In the order they are listed: the plain ids first, then what else is published for the same surface. */
+/** In the order they are listed: the plain ids first, then the same in foot-candles, then the others by publication. */
 export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
   ...MIDDLE_BAND,
   ...MIDDLE_BAND.map(inFootcandles),

@@ -7,7 +7,7 @@ export interface CommandEntry {
   load(): Promise<Command>;
 }
 
-/** Every command, in the order of a job. */
+/** Every command, as `--help` lists them. */
 export const COMMANDS: readonly CommandEntry[] = [
   {
     name: "new",

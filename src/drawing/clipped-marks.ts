@@ -1,4 +1,4 @@
-/** Marks cut to a window: lines where they cross its edge, everything else by its place. */
+/** Marks cut to a window: lines, areas and hatches at its edge, circles and words by their place. */
 
 import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";

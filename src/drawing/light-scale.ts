@@ -15,7 +15,7 @@
 
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 
-/** The fixed steps of every scale (lx), about 1.5× apart. */
+/** The named steps of a scale in lux, about 1.5× apart. */
 export const LUX_STEPS: readonly number[] = [20, 30, 50, 75, 100, 150, 200, 300, 500, 750, 1000];
 
 /** Levels (lx) and where on the ramp they lie; straight in ln E between them. */

@@ -1,6 +1,7 @@
 /**
- * Words placed on lines: where the line runs straight for the length of the word, upright to read, clear of
- * every other line and word and of the outline. A line without such a place stays without a word.
+ * Words placed on lines: where the line runs straight for the length of the word, upright to read, inside the outline, clear of
+ * every other line and word. Where fewer than three levels find such a place, words may cross lines and lie on bent ones, step by
+ * step (`labelEnough`). A line that still has no place stays without a word.
  */
 
 import { isInside } from "../geometry/polygon.ts";

@@ -1,5 +1,5 @@
-/** The colours of every ink on screen, by day and by evening, in drawings and page alike; print has its own, `PRINT` of
- * paper/paper.ts. */
+/** The colours of every ink on screen, by day and by evening, in drawings and page alike. Marks over the colours of light have theirs
+ * in elements/plan/plan.styles.ts, print in `PRINT` of paper/paper.ts. */
 
 import type { Ink } from "./drawing.ts";
 import { DARK_INK, LIGHT_INK } from "./light-scale.ts";

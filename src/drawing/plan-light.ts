@@ -65,7 +65,7 @@ export interface PlanLight {
   })[];
 }
 
-/** The light of a field on a page: bands, isolux lines, hatching, labels clear of what is already there. */
+/** The light of a field on a page: bands, isolux lines, hatching, labels clear of what is already there as far as three levels have one. */
 export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
   const values = field.values.filter((value) => !Number.isNaN(value));

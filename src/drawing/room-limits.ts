@@ -1,6 +1,6 @@
 /**
- * How far luminaires may be moved: until a body meets a wall, the ceiling over it, or the top of the island. What stands
- * outside already may only be moved inwards.
+ * How far luminaires may be moved: until a body meets a wall, the ceiling over it, or the height of the
+ * island's top, wherever that is; without an island the floor. What stands outside already may only be moved inwards.
  */
 
 import type { Vec3 } from "../geometry/vector.ts";

@@ -1,5 +1,5 @@
 /**
- * Every face that reflects: room, openings, island and bodies, each once, without what touching faces hide.
+ * Every standing face that reflects: room, openings, island and bodies, each once, without what touching faces hide.
  */
 
 import { phrase } from "../diagnostics/phrase.ts";

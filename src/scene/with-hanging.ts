@@ -1,8 +1,8 @@
 /**
  * The same kitchen with its luminaires hung otherwise: what an arrangement would be if one thing were changed.
  *
- * Everything but the named layer and the solids of its luminaires is shared with the given scene, so that what was
- * calculated about the rest stays valid.
+ * Other layers and the solids of room and island are shared with the given scene; the solids of luminaires are made anew, equal
+ * where nothing moved, so that what was calculated about the rest stays valid.
  */
 
 import type { Vec2, Vec3 } from "../geometry/vector.ts";

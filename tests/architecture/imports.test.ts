@@ -1,4 +1,4 @@
-/** The path of light is the layout: each stage imports only from stages above it, and the pure ones only from
+/** The path of light is the layout: each stage imports only from itself and stages above it (the last ones, the ways in, from one another), and the pure ones only from
  * a short list of packages. */
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";

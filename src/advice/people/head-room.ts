@@ -1,8 +1,8 @@
 /**
- * Whether a head meets a pendant: leaning over the top from upright to 30°, anywhere along one's own side.
+ * Whether a head meets a pendant: leaning over the top from upright to 30°, before each pendant in turn,
+ * as near to it as one's own side of the top lets one come.
  *
- * gap = distance from the middle of the head to the pendant's body − radius of the head. The hips stay where the
- * person stands or sits; 30° is twice the lean of someone at work. Under 0.10 m is called close. All common practice,
+ * gap = distance from the middle of the head to the pendant's body − radius of the head. The hips stay there; 30° is twice the lean of someone at work. Under 0.10 m is called close. All common practice,
  * no source.
  */
 

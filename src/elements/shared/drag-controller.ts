@@ -1,8 +1,8 @@
 /**
- * The hand on a luminaire: pointer and keyboard in one drawing, as `luminaire-move` and `luminaire-select`.
+ * Pointer and keyboard on the luminaires of one drawing, as `luminaire-move`, `luminaire-select` and `luminaire-remove`.
  *
- * The hand remembers the scene it took hold of, so that every position is that start plus one move however
- * often the page hands back a new scene meanwhile. Nothing here changes a scene.
+ * The scene in which the pointer took hold is remembered, so that every position of a drag is that start plus one move however
+ * often the page hands back a new scene meanwhile; each key starts where the last one ended. Nothing here changes a scene.
  */
 
 import { type LuminaireKey, type Move, sameLuminaire } from "../../drawing/luminaire-key.ts";

@@ -138,7 +138,7 @@ export class DirectSource {
     return this.table.toSurface(px, py, pz) < NEXT_TO * this.radius;
   }
 
-  /** What the inverse-square law from the photometric centre gives (lx); for surfaces, their own sum. */
+  /** What the inverse-square law from the photometric centre gives (lx); for a traced shade, its near field. */
   pointIlluminance(px: number, py: number, pz: number, receiver: Receiver): number {
     const { quadrature } = this;
     const positions = this.#positions;

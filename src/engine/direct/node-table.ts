@@ -17,7 +17,7 @@
  * opening, only part of it sends light, in nodes that end at the horizon: the contribution is then taken as a
  * disc's visible moment ∫ max(0, x − t), and the level from the whole opening's errors against it.
  *
- * Known limits: closer than a quarter of the opening's radius to its surface, or where even the top of the ladder
+ * Known limits: closer than a quarter of the opening's radius to the box around it, or where even the top of the ladder
  * (some three thousand nodes) does not hold the bound, the top is used; a ramp of 2.5° at the edge of darkness then
  * leaves 1e-3 in the last half per cent of the light.
  *
@@ -45,7 +45,7 @@ const BEND = 0.05;
  * directions, shapes and distances, `direct-bodies-swept`), most where light is faint. */
 const SAMPLING_MARGIN = 0.6;
 const FAINT_MARGIN = 0.7;
-/** Distance from the opening's surface, in radii, within which the top of the ladder is used unasked. */
+/** Distance from the box around the opening, in radii, within which the top of the ladder is used unasked. */
 export const NEXT_TO = 1 / 4;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
  * degree of what is left to integrate, and the arc grows with a root. */
