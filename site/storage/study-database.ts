@@ -2,8 +2,8 @@
  * Where studies are kept between visits: this browser's own database. The last edit alone is put into the
  * local storage first (autosave.ts), and nothing leaves the browser.
  *
- * Every save also leaves a version behind, thinned as it ages, so that a mistake noticed tomorrow can be taken
- * back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own. Every question is
+ * Every save, also of a title given from the list, leaves a version behind, thinned as it ages, so that a mistake noticed tomorrow
+ * can be taken back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own. Every question is
  * answered or rejected, `TimeoutError` where the browser's database keeps silent.
  */
 
@@ -148,8 +148,9 @@ export class StudyDatabase {
     if (study === undefined) return;
     const before = study.document;
     const document = { ...(before as { readonly [key: string]: Json }), title };
-    const done = [...study.done, { name: `title ${title}`, before, after: document }];
-    await answered(this.#shelves.put("studies", { ...study, title, document, done, undone: [] }));
+    const change = `title ${title}`;
+    const done = [...study.done, { name: change, before, after: document }];
+    await this.save({ ...study, title, document, done, undone: [] }, change, study.saved);
   }
 
   /** Saves, and returns the id it was saved under: another than asked for when a different page has saved that

@@ -128,6 +128,31 @@ it("keeps both where two pages edit one study, and says so", async () => {
   ).toEqual(["Of the first at last", "Of the second at last"]);
 });
 
+// 2026-11-29: the page that had the study open wrote its own title over the one given from the list.
+it("keeps a title given from the list to a study that another page has open", async () => {
+  const first = await opened();
+  await rename(first, "Of the first");
+  await kept(first);
+  const second = await another();
+  const list = () => second.getByRole("button", { name: "Study", exact: true }).click();
+  const titles = () =>
+    second
+      .locator(".kept input")
+      .evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value).sort());
+  await list();
+  await second.getByRole("button", { name: "Duplicate Of the first" }).click();
+  await second.getByRole("button", { name: /^Open Of the first 2,/ }).click();
+  await list();
+  await second.getByLabel("Title of Of the first", { exact: true }).fill("From the list");
+  await second.getByLabel("Title of Of the first", { exact: true }).press("Enter");
+  await poll(titles).toEqual(["From the list", "Of the first 2"]);
+  await rename(first, "Of the first still");
+  await kept(first);
+  await second.keyboard.press("Escape");
+  await list();
+  await poll(titles).toEqual(["From the list", "Of the first 2", "Of the first still"]);
+});
+
 it("leaves a newer version's data alone, and says whose they are", async () => {
   const page = await opened();
   await rename(page, "Mine");
