@@ -16,6 +16,7 @@ export type DepictedRoom =
   | "ceiling"
   | "ceiling height"
   | "switch"
+  | "switch place"
   | "slope"
   | "floor"
   | "fixed mark"

@@ -14,6 +14,8 @@ export interface SetOutPage {
   readonly scene: Scene;
   /** Points a metre. */
   readonly perMetre: number;
+  /** For CAD: places and sizes are the true ones; nothing is enlarged or moved aside to be legible. */
+  readonly isFullSize: boolean;
   /** Paper of a place of the room (m). */
   at(place: Vec2): Vec2;
   /** What of the room is shown, and the paper it takes, on which words stay (points). */

@@ -6,7 +6,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { planPlacement } from "../geometry/plan-placement.ts";
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { planExtents, planForm } from "../luminaire/plan-extent.ts";
+import { outlineBelow, planExtents, planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
@@ -20,13 +20,23 @@ import { outlineOnPlan } from "./silhouette.ts";
 
 const TAG = 8;
 
+type Scaling = Pick<SetOutPage, "perMetre" | "isFullSize">;
+
+/** Half of the cross that marks the place of a recessed luminaire at full size (m): whatever the paper's scale is, it says no size. */
+const PLACE = 0.025;
+
 /** What a box's symbol and body cover around its centre (points). */
-export function symbolRadius(box: SetOutBox, perMetre: number): number {
+export function symbolRadius(box: SetOutBox, page: Scaling): number {
   const extent = Math.max(...planExtents(box.luminaire)) / 2;
   return box.kind === "pendant"
-    ? Math.max(4, (BOX_WIDTH / 2) * perMetre, Math.min(extent, 0.3) * perMetre)
-    : Math.max(3.4, extent * perMetre);
+    ? Math.max(pendantSymbol(page), Math.min(extent, 0.3) * page.perMetre)
+    : Math.max(recessedSymbol(page), extent * page.perMetre);
 }
+
+/** Least radii (points): of a pendant's box, and of what sits in the ceiling. */
+const pendantSymbol = ({ perMetre, isFullSize }: Scaling): number =>
+  Math.max(isFullSize ? 0 : 4, (BOX_WIDTH / 2) * perMetre);
+const recessedSymbol = ({ perMetre, isFullSize }: Scaling): number => (isFullSize ? PLACE * perMetre : 3.4);
 
 /** A page with the boxes' symbols as the first of what is taken, and the lines to measure from, which words leave free where they can
  * (points). */
@@ -38,7 +48,7 @@ export interface BoxPage extends SetOutPage {
 /** @param own number of its symbol */
 export function boxMarks(page: BoxPage, box: SetOutBox, own: number, held: boolean): PaperMark[] {
   const centre = page.at(box.at);
-  const symbol = Math.max(4, (BOX_WIDTH / 2) * page.perMetre);
+  const symbol = pendantSymbol(page);
   const attributes = boxAttributes(page.scene, box, held);
   const marks: PaperMark[] =
     box.kind === "pendant"
@@ -52,9 +62,14 @@ export function boxMarks(page: BoxPage, box: SetOutBox, own: number, held: boole
 
 type Attributes = Readonly<Record<string, string>>;
 
-function recessedMarks({ at, perMetre }: BoxPage, box: SetOutBox, attributes: Attributes): PaperMark[] {
-  const centre = at(box.at);
-  const radius = Math.max(3.4, (Math.max(...planExtents(box.luminaire)) / 2) * perMetre);
+function recessedMarks(page: BoxPage, box: SetOutBox, attributes: Attributes): PaperMark[] {
+  const centre = page.at(box.at);
+  if (page.isFullSize)
+    return [
+      ...outlineMarks(page, box, "recessed"),
+      { ...circle(centre, recessedSymbol(page), "recessed box"), attributes },
+    ];
+  const radius = symbolRadius(box, page);
   return [
     { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
     circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
@@ -62,22 +77,13 @@ function recessedMarks({ at, perMetre }: BoxPage, box: SetOutBox, attributes: At
 }
 
 /** Body at its size, its box, which is where it is fed, and where a long one hangs. */
-function pendantMarks(
-  { scene, at, perMetre }: BoxPage,
-  box: SetOutBox,
-  symbol: number,
-  attributes: Attributes,
-): PaperMark[] {
+function pendantMarks(page: BoxPage, box: SetOutBox, symbol: number, attributes: Attributes): PaperMark[] {
+  const { at } = page;
   const centre = at(box.at);
   const [x, y] = centre;
-  const radius = (planExtents(box.luminaire)[0] / 2) * perMetre;
-  const isRound = planForm(box.luminaire) === "circle";
-  const body = isRound
-    ? circle(at(box.middle), Math.max(symbol, radius), "pendant body", { weight: 1 })
-    : line(bodyOutline(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
   const { suspensions } = box;
   return [
-    body,
+    ...outlineMarks(page, box, "pendant body", page.isFullSize ? 0 : symbol),
     { ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }), attributes },
     segment(x - symbol, y, x + symbol, y, "pendant cross", "ink", 0.75),
     segment(x, y - symbol, x, y + symbol, "pendant cross", "ink", 0.75),
@@ -87,11 +93,21 @@ function pendantMarks(
   ];
 }
 
-/** Outline of a body that is not round on the plan (m, room), never thinner than can be seen. */
-function bodyOutline(scene: Scene, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
+/** What is known of its size from below: body, or opening where that is wider; of a point nothing, unless a circle has a least radius
+ * (points). */
+function outlineMarks(page: BoxPage, box: SetOutBox, depicts: Depicted, least = 0): PaperMark[] {
+  if (planForm(box.luminaire) !== "circle")
+    return [line(bodyOutline(page, box).map(page.at), depicts, "ink", 1, { closed: true })];
+  const radius = Math.max(least, (planExtents(box.luminaire)[0] / 2) * page.perMetre);
+  return radius === 0 ? [] : [circle(page.at(box.middle), radius, depicts, { weight: 1 })];
+}
+
+/** Outline of a body that is not round on the plan (m, room), on paper never thinner than can be seen. */
+function bodyOutline({ scene, isFullSize }: BoxPage, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
   const heading = Math.atan2(rotation[1], rotation[0]);
-  return outlineOnPlan(luminaire, 1, 0).map(planPlacement(middle, heading));
+  const outline = isFullSize ? outlineBelow(luminaire) : outlineOnPlan(luminaire, 1, 0);
+  return outline.map(planPlacement(middle, heading));
 }
 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
@@ -118,7 +134,7 @@ function tagMark(page: BoxPage, box: SetOutBox, own: number, symbol: number, hel
   const ring = symbol + (held ? 4 : 0);
   // How far the body reaches up and down the page.
   const upright = isPendant
-    ? Math.max(...bodyOutline(scene, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
+    ? Math.max(...bodyOutline(page, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
     : 0;
   const size = isPendant ? TAG : LETTERING;
   const w = paperTextWidth(words, size, isPendant);

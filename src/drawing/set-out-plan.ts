@@ -68,21 +68,28 @@ function shown(
   return inner.filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k]);
 }
 
-/** The whole plan, or a part of it by itself, its lower left corner at the origin; strings still count from the datum.
- * @param held tags of the boxes that something clashes with */
+export interface PlanOptions {
+  /** Tags of the boxes that something clashes with. */
+  readonly held?: ReadonlySet<string>;
+  /** A part of the room by itself, its lower left corner at the origin; strings still count from the datum. */
+  readonly window?: PlanWindow;
+  /** Places and sizes as they are, for CAD; without it symbols are as large, and as far from one another, as paper needs. */
+  readonly isFullSize?: boolean;
+}
+
+/** The plan of the whole room, or of a part of it. */
 export function setOutPlan(
   scene: Scene,
   setOut: SetOut,
   perMetre: number,
   words: PlanWords,
-  held: ReadonlySet<string> = new Set(),
-  window?: PlanWindow,
+  { held = new Set(), window, isFullSize = false }: PlanOptions = {},
 ): ScaledView {
   const { length, width } = scene.room;
   const { from, to } = window ?? { from: [0, 0] as const, to: [length, width] as const };
   const isShown = ([x, y]: Vec2): boolean => x >= from[0] && x <= to[0] && y >= from[1] && y <= to[1];
   const boxes = window === undefined ? setOut.boxes : setOut.boxes.filter((box) => isShown(box.at));
-  const page = pageOf(scene, boxes, perMetre, { from, to });
+  const page = pageOf(scene, boxes, perMetre, isFullSize, { from, to });
   const marks = roomMarks(page, boxes, held);
   const [lines, figures] = strings(scene, { ...setOut, boxes }, perMetre, words, window);
   if (window === undefined)
@@ -96,7 +103,13 @@ export function setOutPlan(
   };
 }
 
-function pageOf(scene: Scene, boxes: readonly SetOutBox[], perMetre: number, window: PlanWindow): BoxPage {
+function pageOf(
+  scene: Scene,
+  boxes: readonly SetOutBox[],
+  perMetre: number,
+  isFullSize: boolean,
+  window: PlanWindow,
+): BoxPage {
   const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
   const [x0, y1] = at(window.from);
   const [x1, y0] = at(window.to);
@@ -104,12 +117,13 @@ function pageOf(scene: Scene, boxes: readonly SetOutBox[], perMetre: number, win
   return {
     scene,
     perMetre,
+    isFullSize,
     at,
     window,
     field: { x: x0, y: y0, width: x1 - x0, height: y1 - y0 },
     taken: boxes.map((box) => {
       const [x, y] = at(box.at);
-      const reach = symbolRadius(box, perMetre);
+      const reach = symbolRadius(box, { perMetre, isFullSize });
       return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
     }),
     symbols: boxes.length,

@@ -1,7 +1,8 @@
 /**
  * Places of switches on the set-out plan: a ring with S and its leg's letter beside it, 2 where it is one of a two-way pair, X between
- * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Rings that would lie over one another stand side by
- * side, each with a line to its place. Common practice, no source; the sheet explains them.
+ * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Rings that would lie over one another on paper stand
+ * side by side, each with a line to a dot at its place; at full size each is at its place. Common practice, no source; the sheet explains
+ * them.
  */
 
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
@@ -14,6 +15,7 @@ import { LETTERING } from "./running-string.ts";
 import type { SetOutPage } from "./set-out-page.ts";
 
 const RING = 4;
+const DOT = 1.2;
 const KIND: Readonly<Record<SwitchKind, string>> = { "one-way": "S", "two-way": "S2", intermediate: "SX" };
 
 /** What stands beside a switch: `S2D a`. */
@@ -44,6 +46,7 @@ export function switchMarks(page: SetOutPage): PaperMark[] {
   const { scene, at, taken } = page;
   const leads: PaperMark[] = [];
   const symbols: PaperMark[] = [];
+  const dots: PaperMark[] = [];
   const rings: Box[] = [];
   const switches = namedSwitches(scene.layers).map((each) => {
     const place = at(each.place);
@@ -56,13 +59,17 @@ export function switchMarks(page: SetOutPage): PaperMark[] {
     const lamps = layer.luminaires.map(({ frame }): Vec2 => at([frame.origin[0], frame.origin[1]]));
     const lamp = nearest(lamps, place);
     leads.push(segment(...ring, ...lamp, "switch", "quiet", 0.75, { dash: "dotted" }));
-    if (ring !== place) leads.push(segment(...place, ...ring, "switch", "ink", 0.75));
+    if (ring !== place) {
+      leads.push(segment(...place, ...ring, "switch", "ink", 0.75));
+      dots.push(circle(place, DOT, "switch place", { weight: 0.75, fill: "ink" }));
+    }
     symbols.push(
       circle(ring, RING, "switch", { weight: 0.75, fill: "sheet" }),
       name(words, ring, rings[i], page),
     );
   });
-  return [...leads, ...symbols];
+  // A place may lie within another's ring.
+  return [...leads, ...symbols, ...dots];
 }
 
 const ringBox = ([x, y]: Vec2): Box => ({ x: x - RING, y: y - RING, width: 2 * RING, height: 2 * RING });
@@ -71,10 +78,10 @@ const ringBox = ([x, y]: Vec2): Box => ({ x: x - RING, y: y - RING, width: 2 * R
 const PITCH = 2 * RING + 1;
 const STEPS = [1, 2, 3, 4, 5, 6, 7, 8];
 
-/** The place itself, else the nearest beside it where no ring stands. */
-function beside(place: Vec2, rings: readonly Box[], { field, taken }: SetOutPage): Vec2 {
+/** The place itself, else on paper the nearest beside it where no ring stands. */
+function beside(place: Vec2, rings: readonly Box[], { field, taken, isFullSize }: SetOutPage): Vec2 {
   const isClear = (each: Vec2): boolean => !rings.some((ring) => overlaps(ringBox(each), ring));
-  if (isClear(place)) return place;
+  if (isFullSize || isClear(place)) return place;
   const [x, y] = place;
   // One under the other first, where each has its name beside it.
   const places = [0, 1].flatMap((across) =>

@@ -60,7 +60,7 @@ const LAYERS: readonly {
   },
   { name: "LIGHTS-FIXED", colour: 4, holds: ["fixed mark"] },
   { name: "LIGHTS-TAGS", colour: 7, holds: ["tag"] },
-  { name: "LIGHTS-CIRCUITS", colour: 30, holds: ["switch"] },
+  { name: "LIGHTS-CIRCUITS", colour: 30, holds: ["switch", "switch place"] },
   { name: "LIGHTS-HOLD", colour: 1, holds: ["clash"] },
   { name: "DIMENSIONS", colour: 7, holds: DIMENSIONS },
   { name: "DATUM", colour: 1, holds: ["datum"] },
@@ -156,15 +156,16 @@ const TITLE_HEIGHT = 5.5;
 const TITLE_GAP = 40;
 const TITLE_LAYER = "TITLE";
 
-/** Blocks of unit radius: a cross in a circle for a pendant's box, a circle in a circle for a recessed one. */
+/** Blocks of unit radius: a cross in a circle for a pendant's box; for what is recessed a cross alone, since its outline is an entity of
+ * its own where its size is known. */
 function boxBlocks(writer: DxfWriter): ReadonlyMap<Depicted, string> {
   const pendant = writer.addBlock("BOX-PENDANT");
   pendant.addCircle(point3d(0, 0), 1);
   pendant.addLine(point3d(-1, 0), point3d(1, 0));
   pendant.addLine(point3d(0, -1), point3d(0, 1));
   const recessed = writer.addBlock("BOX-RECESSED");
-  recessed.addCircle(point3d(0, 0), 1);
-  recessed.addCircle(point3d(0, 0), 0.5);
+  recessed.addLine(point3d(-1, 0), point3d(1, 0));
+  recessed.addLine(point3d(0, -1), point3d(0, 1));
   return new Map([
     ["pendant box", pendant.name],
     ["recessed box", recessed.name],

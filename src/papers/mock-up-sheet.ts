@@ -45,7 +45,7 @@ function tapeSheets(handover: Handover): Page[] {
   const height = 44 + margins.edge + scene.room.width * scale.perMetre + margins.below;
   // Tape on a floor has no use for switches.
   const unswitched = { ...scene, layers: scene.layers.map(({ switches: _, ...layer }) => layer) };
-  const view = setOutPlan(unswitched, found, scale.perMetre, words, held);
+  const view = setOutPlan(unswitched, found, scale.perMetre, words, { held });
   const moving = found.boxes.filter(({ tag }) => held.has(tag)).map(({ tag }) => tag);
   const blocks: Block[] = [
     paragraph(

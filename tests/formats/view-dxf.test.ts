@@ -17,6 +17,9 @@ interface Entity {
   readonly vertices?: readonly { readonly x: number; readonly y: number }[];
   readonly shape?: boolean;
   readonly startPoint?: { readonly x: number; readonly y: number };
+  readonly center?: { readonly x: number; readonly y: number };
+  readonly radius?: number;
+  readonly xScale?: number;
 }
 
 const document = kitchen({
@@ -162,5 +165,83 @@ describe("DXF", () => {
     expect(text).not.toContain("\u00a0");
     const places = entities.filter(({ layer }) => layer === "TITLE");
     for (const { startPoint } of places) expect(startPoint?.y).toBeLessThan(-100);
+  });
+
+  // 2026-11-29: two things stood in a full-size file as they are drawn to be legible on paper. A switch 100 mm from another was a
+  // circle 159 mm off its place; recessed luminaires of 85 mm were circles of 60 mm radius in one file and of 45 mm in the next.
+  it("puts switches at their places and draws what is recessed at its size, whatever the scale of the paper", () => {
+    const layer = (name: string, luminaire: string, y: number, switched: number) => ({
+      name,
+      role: "recessed",
+      luminaire,
+      at: [{ position: [1, y, 2.7] }],
+      switches: [{ at: [0.1, switched] }],
+    });
+    const document = kitchen({
+      luminaires: {
+        housed: {
+          beam: { flux: 600, angle: 60 },
+          opening: { diameter: 0.07 },
+          body: { profile: "cylinder", diameter: 0.085, height: 0.09 },
+        },
+        open: { beam: { flux: 600, angle: 60 }, opening: { diameter: 0.08 } },
+        panel: { beam: { flux: 600, angle: 60 }, opening: { length: 0.6, width: 0.3 } },
+        bare: { beam: { flux: 600, angle: 60 } },
+      },
+      arrangements: [
+        {
+          name: "a",
+          layers: [
+            layer("a", "housed", 0.5, 1),
+            layer("b", "open", 1.5, 1.1),
+            layer("c", "panel", 2.5, 1.15),
+            layer("d", "bare", 3.5, 1.2),
+          ],
+        },
+      ],
+    });
+    for (const [unit, metres] of [
+      ["mm", 0.001],
+      ["ft-in", 0.0254],
+    ] as const)
+      for (const paper of ["A4", "A3"] as const) {
+        const { view, setOut } = setOutSheets(handoverOf(document, { unit, paper }));
+        const text = viewDxf(view, unit === "mm" ? "mm" : "in");
+        const entities = (new DxfParser().parseSync(text)?.entities ?? []) as unknown as Entity[];
+        const circles = (on: string) =>
+          entities.flatMap(({ type, layer: its, center: c, radius = NaN }) =>
+            type === "CIRCLE" && its === on && c !== undefined
+              ? [[c.x, c.y, radius].map((each) => Number((each * metres).toFixed(4)))]
+              : [],
+          );
+        expect(circles("LIGHTS-CIRCUITS").map(([x, y]) => [x, y])).toEqual([
+          [0.1, 1],
+          [0.1, 1.1],
+          [0.1, 1.15],
+          [0.1, 1.2],
+        ]);
+        expect(circles("LIGHTS-RECESSED")).toEqual([
+          [1, 0.5, 0.0425],
+          [1, 1.5, 0.04],
+        ]);
+        const panel = entities.find((each) => each.type === "LWPOLYLINE" && each.layer === "LIGHTS-RECESSED");
+        const span = (axis: "x" | "y"): number => {
+          const values = panel?.vertices?.map((each) => each[axis] * metres) ?? [];
+          return Math.max(...values) - Math.min(...values);
+        };
+        expect(span("x")).toBeCloseTo(0.6, 4);
+        expect(span("y")).toBeCloseTo(0.3, 4);
+        // A place alone has no circle that could be measured: its block is a cross.
+        const places = entities.filter((each) => each.type === "INSERT");
+        expect(places.map(({ name }) => name)).toEqual(setOut.boxes.map(() => "BOX-RECESSED"));
+        const blocks = new DxfParser().parseSync(text)?.blocks as unknown as Record<
+          string,
+          { entities: readonly { type: string }[] }
+        >;
+        expect(blocks["BOX-RECESSED"].entities.map(({ type }) => type)).toEqual(["LINE", "LINE"]);
+        expect(new Set(places.map(({ xScale = NaN }) => Number((xScale * metres).toFixed(4))))).toEqual(
+          new Set([0.025]),
+        );
+      }
   });
 });

@@ -60,8 +60,6 @@ it.each<[string, Json, "circle" | "ellipse" | "rectangle"]>([
   const found = setOut(scene, "mm", (m) => m.toFixed(3));
   expect(turnedBoxes(found, scene.room).length).toBe(form === "circle" ? 0 : 1);
   const words = { dimension: (m: number): string => m.toFixed(3) };
-  const body = setOutPlan(scene, found, 90, words, new Set()).marks.find(
-    (mark) => mark.depicts === "pendant body",
-  );
+  const body = setOutPlan(scene, found, 90, words).marks.find((mark) => mark.depicts === "pendant body");
   if (form !== "ellipse") expect(body?.kind).toBe(form === "circle" ? "circle" : "line");
 });

@@ -54,7 +54,10 @@ export function islandDetail(
     [h, room.height - margins.below - ABOVE - BELOW],
   ]);
   if (scale.perMetre < LARGER * perMetre) return undefined;
-  const { marks } = setOutPlan(scene, setOut, scale.perMetre, words, heldTags(clashes), window);
+  const { marks } = setOutPlan(scene, setOut, scale.perMetre, words, {
+    held: heldTags(clashes),
+    window,
+  });
   const [width, height] = [w * scale.perMetre, h * scale.perMetre];
   const lowest = ABOVE + height + margins.below;
   const onPaper = ([x, y]: Vec2): Vec2 => [

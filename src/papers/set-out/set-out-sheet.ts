@@ -26,7 +26,7 @@ import { tables } from "./tables.ts";
 
 export interface SetOutSheets {
   readonly sheets: readonly Page[];
-  /** The plan alone, for CAD. */
+  /** The plan alone at its true places and sizes, for CAD. */
   readonly view: ScaledView;
   readonly setOut: SetOut;
 }
@@ -48,7 +48,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const tallest = field.height - PRINT_CHECK_HEIGHT - UNDER_PLAN;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
   const plan = placedPlan(handover, layout, words, { width: field.width - COLUMN - 14, height: tallest });
-  const blocks = besideThePlan(handover, layout, words, plan.size, field);
+  const blocks = besideThePlan(handover, layout, words, plan, field);
   if (blocks !== undefined) {
     const detail = islandDetail(handover, layout, plan.scale.perMetre, { ...field, height: tallest });
     const key = underThePlan(field, plan.size.width, plan.size.height);
@@ -57,7 +57,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
       setOutPage(handover, layout, [...first, ...blocks], plan.scale.words),
       ...detailPages(handover, layout, detail, field),
     ];
-    return { sheets, view: plan.view, setOut: layout };
+    return { sheets, view: fullSizeView(handover, layout, plan.scale), setOut: layout };
   }
   const alone = placedPlan(handover, layout, words, { width: field.width, height: tallest });
   const right = field.width - alone.size.width - GAP;
@@ -74,7 +74,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   // Where the plan leaves it no place, the key stands at the foot of the tables beside it.
-  const legends = legend(handover, layout);
+  const legends = legend(handover, layout, alone.view);
   const isKeyed = keyIn(legends, key) !== undefined;
   const keyHeight = isKeyed || !besides ? 0 : flowHeight(legends, right) + UNDER_PLAN;
   const column: Box = {
@@ -98,7 +98,16 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   ];
   if (fits === undefined) sheets.push(...detailPages(handover, layout, detail, field));
   sheets.push(...pages.map((marks) => setOutPage(handover, layout, marks)));
-  return { sheets, view: alone.view, setOut: layout };
+  return { sheets, view: fullSizeView(handover, layout, alone.scale), setOut: layout };
+}
+
+/** @param scale of the plan on paper, from which lettering and symbols without a size of their own take theirs */
+function fullSizeView(handover: Handover, layout: SetOut, { perMetre }: DrawingScale): ScaledView {
+  const { scene, clashes } = chosenOption(handover);
+  return setOutPlan(scene, layout, perMetre, handoverWords(handover), {
+    held: heldTags(clashes),
+    isFullSize: true,
+  });
 }
 
 /** Blocks in two columns a sheet, the first sheet with one beside the plan where that is given; rows are set a little closer where
@@ -151,7 +160,7 @@ function besideThePlan(
   handover: Handover,
   layout: SetOut,
   words: HandoverWords,
-  size: PlanSize,
+  { size, view }: PlacedPlan,
   field: Box,
 ): PaperMark[] | undefined {
   const column: Box = {
@@ -160,7 +169,7 @@ function besideThePlan(
     width: field.width - size.width - 14,
     height: field.height,
   };
-  const key = legend(handover, layout);
+  const key = legend(handover, layout, view);
   const place = underThePlan(field, size.width, size.height);
   const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
   const blocks = [
@@ -217,7 +226,7 @@ function planMarks(
     ...moved(view.marks, origin),
     ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-    ...(keyIn(legend(handover, layout), more.key) ?? []),
+    ...(keyIn(legend(handover, layout, view), more.key) ?? []),
   ];
 }
 
@@ -263,7 +272,7 @@ function placedPlan(
   const above = margins.edge + beyond.y + width * scale.perMetre;
   return {
     scale,
-    view: setOutPlan(scene, layout, scale.perMetre, words, heldTags(clashes)),
+    view: setOutPlan(scene, layout, scale.perMetre, words, { held: heldTags(clashes) }),
     size: {
       left: margins.left,
       above,
@@ -273,14 +282,14 @@ function placedPlan(
   };
 }
 
-function legend(handover: Handover, layout: SetOut): Block[] {
+function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Block[] {
   const { scene } = chosenOption(handover);
   const hasRecessed = layout.boxes.some((box) => box.kind === "recessed");
   return [
     heading("Key to the plan", 9),
     bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
     bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
-    ...(hasRecessed ? [bullet("Ring in a circle: recessed luminaire (R).", SMALL)] : []),
+    ...(hasRecessed ? [bullet("Ring in a circle: recessed (R); a symbol, not its cut-out.", SMALL)] : []),
     ...(layout.boxes.some(({ kind }) => kind === "fixed")
       ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
       : []),
@@ -304,6 +313,9 @@ function legend(handover: Handover, layout: SetOut): Block[] {
             SMALL,
           ),
         ]
+      : []),
+    ...(marks.some(({ depicts }) => depicts === "switch place")
+      ? [bullet("A switch that stands aside, clear of another: its place is the dot it is led to.", SMALL)]
       : []),
     ...(scene.island === undefined
       ? []
