@@ -77,7 +77,7 @@ it("drags the larder as one change, Escape leaves it, and it stops at the wall",
   await page.keyboard.press("Escape");
   await poll(larder).toEqual(before);
   await page.mouse.up();
-  // On a busy machine drawing and verdict follow the study later, one above the other: the hand takes hold of what is at rest.
+  // Light of the place that Escape left may still be on its way and be drawn once more: the hand takes hold of what is at rest.
   await refined(page);
   await poll(() => page.locator(".light-state").getAttribute("data-quality")).toBe("judged");
   await poll(() => middle("tall larder")).toEqual(from);
