@@ -1,7 +1,7 @@
 import { revolvedSurface } from "../../src/geometry/revolved-surface.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { type LampDefinition, lampSource } from "../../src/luminaire/shade/lamp.ts";
-import { type Shade, type ShadeMaterial, segmentsAlong } from "../../src/luminaire/shade/shade.ts";
+import { mouthOf, type Shade, type ShadeMaterial, segmentsAlong } from "../../src/luminaire/shade/shade.ts";
 import { SHADE_FORMS, type ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 
 /** A shade of one material in a named form. */
@@ -20,12 +20,9 @@ export function plainShade(
     diffusion: 0,
     ...material,
   };
-  return {
-    segments: segmentsAlong(SHADE_FORMS[form].rings({ radius: diameter / 2, height, top: top / 2 }), full),
-    diameter,
-    height,
-    solid: full.transmittance === 0,
-  };
+  const rings = SHADE_FORMS[form].rings({ radius: diameter / 2, height, top: top / 2 });
+  const segments = segmentsAlong(rings, full);
+  return { segments, diameter, height, mouth: mouthOf(segments, rings, { below: true, above: true }) };
 }
 
 /** A source so small, even and bare that a closed form may call it a point. */

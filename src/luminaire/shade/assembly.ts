@@ -32,8 +32,7 @@ export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   const segments: ShadeSegment[] = [...shade.segments];
   for (const lamp of lamps)
     if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp, shade.height));
-  // Light leaves a solid shade by its mouth, a see-through one from all over.
-  const centre = shade.solid ? 0 : shade.height / 2;
+  const centre = shade.mouth?.height ?? shade.height / 2;
   let reach = 0;
   for (const { from, to } of segments) {
     for (const [r, z] of [from, to]) reach = Math.max(reach, Math.hypot(r, z - centre));

@@ -32,9 +32,9 @@ export function describeShade(assembly: ShadeAssembly, unit: LengthUnit = "mm"):
 }
 
 /** A mouth closed by what light passes makes no shade see-through: what its wall lets pass is said, and what closes it. */
-function shadeWords({ solid, segments }: RevolvedAssembly["shade"]): string {
+function shadeWords({ segments }: RevolvedAssembly["shade"]): string {
   const passes = segments.filter(({ material }) => material.transmittance > 0);
-  if (solid) return "a solid shade";
+  if (passes.length === 0) return "a solid shade";
   if (passes.length < segments.length) return "an opaque shade with a diffuser";
   const scatters = passes.every(({ material }) => material.diffusion > 0.5);
   return scatters ? "a diffusing shade" : "a see-through shade";

@@ -7,7 +7,14 @@ import { radians } from "../../units/quantities.ts";
 import { FINISHES, type FinishName } from "./finishes.ts";
 import type { LampDefinition } from "./lamp.ts";
 import { isLampForm, lampDiameter } from "./lamp-shape.ts";
-import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong, subdivide } from "./shade.ts";
+import {
+  mouthOf,
+  type Shade,
+  type ShadeMaterial,
+  type ShadeSegment,
+  segmentsAlong,
+  subdivide,
+} from "./shade.ts";
 import type { LampDocument, ShadeDocument } from "./shade-document.ts";
 import { coneRings, type ShadeForm } from "./shade-form.ts";
 import { SHADE_FORMS, type ShadeFormName } from "./shade-forms.ts";
@@ -31,7 +38,7 @@ export function resolveRevolved(
   const form: ShadeForm | undefined = typeof profile === "string" ? SHADE_FORMS[profile] : undefined;
   const side =
     typeof profile === "string" ? formSide(SHADE_FORMS[profile], shade, log) : drawnSide(profile, log);
-  const segments = segmentsOf(side.rings, shade, form, log);
+  const { segments, topOpen } = segmentsOf(side.rings, shade, form, log);
   const bottom = shade.bottom ?? "open";
   return {
     kind: "revolved",
@@ -39,7 +46,7 @@ export function resolveRevolved(
       segments,
       diameter: side.diameter,
       height: side.height,
-      solid: segments.every((s) => s.material.transmittance === 0) && bottom === "open",
+      mouth: mouthOf(segments, side.rings, { below: bottom !== "closed", above: topOpen }),
     },
     lamp: lampOf(lamp, side, form, bottom !== "open" || form?.closed === true, log, closesAbove(shade, form)),
   };
@@ -128,7 +135,7 @@ function segmentsOf(
   shade: ShadeDocument,
   form: ShadeForm | undefined,
   log: Ledger,
-): ShadeSegment[] {
+): { readonly segments: ShadeSegment[]; readonly topOpen: boolean } {
   const finish = log.fill(
     shade.finish,
     "/shade/finish",
@@ -164,7 +171,7 @@ function segmentsOf(
           "reflectance and transmittance that add to at most 1",
           `${reflectance} and ${m.transmittance}`,
         );
-  return segments;
+  return { segments, topOpen };
 }
 
 function plate(

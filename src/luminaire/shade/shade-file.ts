@@ -23,7 +23,7 @@ export function shadeFile(
     format: "LM-63",
     edition: "2019",
     distribution: luminaire.distribution,
-    // A reader of the file spreads the far field over this: the mouth of a solid shade, the whole of another.
+    // A reader of the file spreads the far field over this: the mouth of an opaque shade, the whole of another.
     opening: isGlobe(luminaire) ? { ...emission.opening, shape: "ellipsoid" } : emission.opening,
     absolute: true,
     watts: luminaire.watts,

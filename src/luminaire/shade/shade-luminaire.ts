@@ -1,8 +1,8 @@
 /**
  * A luminaire from what the maker prints: lamp and shade in, luminaire out.
  *
- * The far field is tabulated at every degree of γ; the photometric centre lies on the axis, in the mouth of a
- * solid shade, in the middle of one that lets light through. Light output ratio = escaped / emitted.
+ * The far field is tabulated at every degree of γ; the photometric centre lies on the axis, in the mouth of an
+ * opaque shade, in the middle of one that lets light through. Light output ratio = escaped / emitted.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
@@ -162,7 +162,7 @@ export function shadeLuminaire(
   const { distribution, light } = photometry;
   const { assembly } = light;
   const height = shade.height;
-  const extent = { length: shade.diameter, width: shade.diameter, height: shade.solid ? 0 : height };
+  const across = shade.mouth?.diameter ?? shade.diameter;
   const body: Body = {
     profile: "profile",
     diameter: shade.diameter,
@@ -179,7 +179,12 @@ export function shadeLuminaire(
     distribution,
     emission: {
       kind: "surfaces",
-      opening: { shape: shade.solid ? "disc" : "cylinder", ...extent },
+      opening: {
+        shape: shade.mouth === undefined ? "cylinder" : "disc",
+        length: across,
+        width: across,
+        height: shade.mouth === undefined ? height : 0,
+      },
       light,
       size: 1,
       strength: 1,

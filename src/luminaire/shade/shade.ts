@@ -28,7 +28,30 @@ export interface Shade {
   /** Largest diameter and full height (m). */
   readonly diameter: number;
   readonly height: number;
-  readonly solid: boolean;
+  /** The one end by which light leaves, where the wall lets none pass. */
+  readonly mouth?: Mouth;
+}
+
+/** An end of a shade, open or behind what lets light pass. */
+export interface Mouth {
+  /** Its diameter, and its height above the lower end (m). */
+  readonly diameter: number;
+  readonly height: number;
+}
+
+/** The mouth of a shade whose wall lets no light pass: its lower end, or the upper where the lower is shut. Undefined of a wall that does,
+ * which shines all over. */
+export function mouthOf(
+  segments: readonly ShadeSegment[],
+  rings: readonly RevolvedRing[],
+  open: { readonly below: boolean; readonly above: boolean },
+): Mouth | undefined {
+  const lower = rings[0].from;
+  const upper = rings[rings.length - 1].to;
+  const isCover = ({ from, to }: RevolvedRing): boolean => from[1] === lower[1] && to[1] === lower[1];
+  if (segments.some((each) => each.material.transmittance > 0 && !isCover(each))) return undefined;
+  const end = open.below && lower[0] > 0 ? lower : open.above && upper[0] > 0 ? upper : undefined;
+  return end && { diameter: 2 * end[0], height: end[1] };
 }
 
 /** Splits long straight runs, so that exitance can vary along them. */
