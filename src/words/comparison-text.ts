@@ -16,13 +16,13 @@ import { moneyWords } from "./cost-words.ts";
 import { readingName } from "./findings-sections.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
 import { table, textLines } from "./table.ts";
-import { evennessText, ofBothGrids } from "./zone-text.ts";
+import { evennessText, extremeText } from "./zone-text.ts";
 
 /** Arrangements beside one another before the table goes on below. */
 const ABREAST = 4;
 
 const BRACKETS =
-  "Minimum and maximum are the verification grid's, which decides; in brackets those of it and the fine grid (cells of at most 25 mm) together.";
+  "Minimum and maximum are the verification grid's, which decides; in brackets those of it and the fine grid (cells of at most 25 mm) together, where they differ.";
 
 export interface Ranked {
   readonly judged: JudgedArrangement;
@@ -49,11 +49,8 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
     name,
     ...tops.map(cell),
   ];
-  const extreme = (top: PlaneAssessment | undefined, which: "minimum" | "maximum"): string => {
-    if (top === undefined) return "–";
-    const both = ofBothGrids(top);
-    return `${light(top.statistics[which])}${both === undefined ? "" : ` (${light(both[which])})`}`;
-  };
+  const extreme = (top: PlaneAssessment | undefined, which: "minimum" | "maximum"): string =>
+    top === undefined ? "–" : extremeText(top, which, light);
   const part = (top: PlaneAssessment | undefined, i: number, roles: readonly LayerRole[] | undefined) => {
     const { judged, top: index } = ranked[i];
     return top === undefined

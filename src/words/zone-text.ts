@@ -112,20 +112,42 @@ export function fineWords({ checks }: ZoneAssessment): string {
 
 /** Why a figure may differ from the one beside it. */
 export const TWO_GRIDS =
-  "Verdicts rest on the verification grid, whose points a meter can be held to. The fine grid, of cells of at most 25 mm, also finds the dark spots between those points: the drawings' lines, least and most are its.";
+  "Verdicts rest on the verification grid, whose points a meter can be held to. The fine grid, of cells of at most 25 mm, also finds the dark spots between those points: the lines, least and most of the drawings are its.";
+
+type BothGrids = Pick<PlaneAssessment, "statistics" | "fine">;
+
+/** What judges a zone: figures of the verification grid, and of the fine one where there is one. */
+export function planeOfZone(
+  { planes }: Pick<ArrangementAssessment, "planes">,
+  zone: ZoneAssessment,
+): BothGrids {
+  return planes.find(({ name }) => name === zone.plane) ?? zone;
+}
 
 /** Least and most (lx) of a plane on either grid: the fine one's cells may all lie beside the other's brightest point. Undefined where
  * there is one grid. */
 export function ofBothGrids({
   statistics,
   fine,
-}: PlaneAssessment): { readonly minimum: number; readonly maximum: number } | undefined {
+}: BothGrids): { readonly minimum: number; readonly maximum: number } | undefined {
   return fine === undefined
     ? undefined
     : {
         minimum: Math.min(statistics.minimum, fine.minimum),
         maximum: Math.max(statistics.maximum, fine.maximum),
       };
+}
+
+/** `311 (297)`: least or most of a plane by the grid that decides, in brackets that of both grids together where it prints otherwise. */
+export function extremeText(
+  plane: BothGrids,
+  which: "minimum" | "maximum",
+  light: (lux: number) => string,
+): string {
+  const own = light(plane.statistics[which]);
+  const both = ofBothGrids(plane);
+  const drawn = both === undefined ? own : light(both[which]);
+  return drawn === own ? own : `${own} (${drawn})`;
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */

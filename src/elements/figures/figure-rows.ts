@@ -14,6 +14,8 @@ import {
   checkWords,
   evennessText,
   figureText,
+  ofBothGrids,
+  planeOfZone,
   rangeWords,
   TWO_GRIDS,
   VERDICT_MARK,
@@ -52,7 +54,10 @@ function zoneGroup(
   inputs: string,
 ): FigureGroup {
   const { statistics } = zone;
-  const fine = assessment.planes.find(({ name }) => name === zone.plane)?.fine;
+  const assessed = planeOfZone(assessment, zone);
+  const { fine } = assessed;
+  const range = (least: number, most: number): string =>
+    `${words.lightFigure(least)} to ${words.light(most)}`;
   const plane = scene.planes.find((p) => p.name === zone.plane);
   const grid =
     plane?.grid === undefined
@@ -79,10 +84,10 @@ function zoneGroup(
       ],
     };
   });
-  const plain = (what: string, value: string, how: string): FigureRow => ({
+  const plain = (what: string, value: string, how: string, said = ""): FigureRow => ({
     what,
     value,
-    said: "",
+    said,
     mark: "",
     style: "none",
     from: [{ term: "Figure", words: how }, input, method],
@@ -93,15 +98,21 @@ function zoneGroup(
     rows.push(
       plain("Evenness", evennessText(statistics.uniformity), "Least divided by average, U₀ in standards."),
     );
+  const judged = range(statistics.minimum, statistics.maximum);
+  const both = ofBothGrids(assessed);
+  const drawn = both === undefined ? judged : range(both.minimum, both.maximum);
   rows.push(
     plain(
       "From least to most",
-      `${words.lightFigure(statistics.minimum)} to ${words.light(statistics.maximum)}`,
+      judged,
       `Lowest and highest point of the verification grid; their ratio is ${statistics.diversity.toFixed(2)}.${
         fine === undefined
           ? ""
-          : ` On the fine grid ${words.lightFigure(fine.minimum)} to ${words.light(fine.maximum)}, evenness ${evennessText(fine.uniformity)}. ${TWO_GRIDS}`
+          : ` On the fine grid ${range(fine.minimum, fine.maximum)}, evenness ${evennessText(fine.uniformity)}. ${TWO_GRIDS}`
       }`,
+      drawn === judged
+        ? ""
+        : `on the verification grid, which decides; ${drawn} with the fine grid, as drawn`,
     ),
   );
   return { name: zone.name, rows };
@@ -137,7 +148,7 @@ function place(check: Check): string {
   return check.quantity === "illuminance" ? `, about as bright as ${familiarPlace(check.value)}` : "";
 }
 
-/** ` (62 % likely to reach it, 90 % decides)` of an open case. */
+/** ` (62 % likely to reach it)` of an open case. */
 function openWords(check: Check): string {
   const likely = check.verdict === "too close to call" ? likelyWords(check, "it") : "";
   return likely === "" ? "" : ` (${likely})`;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
 import { verdictRule } from "../../words/headline.ts";
-import { evennessText, rangeWords, VERDICT_MARK } from "../../words/zone-text.ts";
+import { evennessText, extremeText, planeOfZone, rangeWords, VERDICT_MARK } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
@@ -45,8 +45,9 @@ export class CandlespanFigures extends DrawingElement {
   }
 
   /** Zones in rows, figures in columns: what one looks up. What each rests on is under it. */
-  #table({ zones }: ArrangementAssessment): TemplateResult {
+  #table(assessment: ArrangementAssessment): TemplateResult {
     const { words } = this;
+    const { zones } = assessment;
     const band = (check: Check | undefined): string => rangeWords(check?.band, words.lightFigure) ?? "–";
     return html`<table part="table">
       <caption class="visually-hidden">Zones and their light</caption>
@@ -59,14 +60,17 @@ export class CandlespanFigures extends DrawingElement {
         "evenness",
         "verdict",
       ].map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
-      <tbody>${zones.map(({ name, statistics, checks, verdict }) => {
-        const { average, minimum, maximum, uniformity } = statistics;
+      <tbody>${zones.map((zone) => {
+        const { name, checks, verdict } = zone;
+        const { average, uniformity } = zone.statistics;
+        const extreme = (which: "minimum" | "maximum"): string =>
+          extremeText(planeOfZone(assessment, zone), which, words.lightFigure);
         const light = checks.find(
           ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
         );
         return html`<tr class=${VERDICT_STYLE[verdict]}>
           <th scope="row">${name}</th><td>${words.lightFigure(average)}</td><td>${band(light)}</td>
-          <td>${words.lightFigure(minimum)}</td><td>${words.lightFigure(maximum)}</td>
+          <td>${extreme("minimum")}</td><td>${extreme("maximum")}</td>
           <td>${average > 0 ? evennessText(uniformity) : "–"}</td>
           <td><span class="mark" aria-hidden="true">${VERDICT_MARK[verdict]}</span> ${verdict}</td>
         </tr>`;
@@ -116,13 +120,17 @@ export class CandlespanFigures extends DrawingElement {
 const OFF_CENTRE =
   "A figure need not stand in the middle of its 95 of 100 cases: some inputs err more to one side, as rated lamps, which may give less than rated but not more.";
 
+/** Of which grid a figure is, and why a part of a zone can have a darker point than the whole. */
+const GRIDS =
+  "Least and most are the verification grid’s, which decides; in brackets with the fine grid, as the plan’s lines are drawn. Points of the verification grid lie in the middle of cells that grow with the zone: a larger zone is judged further from its edges. The profile’s least and most are of the middle of the top alone.";
+
 /** What the columns are, said once. */
 function tableNote(zones: readonly ZoneAssessment[]): string {
   const [judged] = zones.flatMap(({ checks }) => checks);
   const rule = judged === undefined ? "" : verdictRule(judged);
   return [
     OFF_CENTRE,
-    "Least and most: the darkest and the brightest calculated point of the whole zone; the profile’s are of the middle of the top alone.",
+    GRIDS,
     "Evenness: least over average, U₀ in standards.",
     rule === "" ? "" : `How likely a target is reached decides: ${rule}, between them too close to call.`,
   ]
