@@ -56,13 +56,15 @@ function findings(app: AppView): TemplateResult {
   );
 }
 
-/** Where a zone falls short of what is asked: the way to the search for rows that do not, after the verdict. */
+/** Where a zone does not surely reach what is asked: the way to the search for rows that do not, after the verdict. */
 export function betterRows(
   app: AppView,
   { assessment, scene }: LightAnswer,
 ): TemplateResult | typeof nothing {
-  const isShort = assessment.zones.some(({ verdict }) => verdict === "falls short");
-  if (!isShort || !scene.layers.some(({ role }) => role === "pendant")) return nothing;
+  const isUnsure = assessment.zones.some(
+    ({ verdict }) => verdict === "falls short" || verdict === "too close to call",
+  );
+  if (!isUnsure || !scene.layers.some(({ role }) => role === "pendant")) return nothing;
   return html`<button slot="next" type="button" class="text" @click=${() => app.showField(searchPath(app.arrangement))}>
     Search for better rows</button>`;
 }

@@ -8,6 +8,7 @@ import type {
   ZoneAssessment,
 } from "../assessment/assessment.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
+import { uncertaintyAdvice } from "../assessment/uncertainty/what-would-settle.ts";
 import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
 import { capital, listed } from "../diagnostics/sentence.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
@@ -75,13 +76,7 @@ export function headline(
     const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
       words: `${capital(of + namesOf(close.map(({ name }) => name)))}: too close to call`,
-      aside: aside(
-        ...open.slice(0, 1).flatMap((check) => {
-          const likely = likelyWords({ ...check, confidence: undefined }, targetText(check, unit));
-          return likely === "" ? [] : [likely, verdictRule(check)];
-        }),
-        uneven,
-      ),
+      aside: aside(...open.slice(0, 1).flatMap(openWords), uneven),
       kind: "close",
     };
   }
@@ -121,11 +116,21 @@ function isTooUneven({ checks }: ZoneAssessment): boolean {
   return checks.some(({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short");
 }
 
+const SPREADS = "more pendants, a wider beam or more height";
+
 /** What mends uneven light; empty where none falls short of the evenness asked for. All layers dimmed alike keep least over average. */
 function evennessRemedy(zones: readonly ZoneAssessment[]): string {
-  return zones.some(isTooUneven)
-    ? "more pendants, a wider beam or more height spread light evenly, dimming all of it does not"
-    : "";
+  return zones.some(isTooUneven) ? `${SPREADS} spread light evenly, dimming all of it does not` : "";
+}
+
+/** What decides an open case, and its ways out: more of what is asked, or less uncertainty. How likely it is stands in the zone's row. */
+function openWords({ quantity, drivers, confidence }: Check): string[] {
+  const rule = verdictRule({ confidence });
+  return [
+    rule === "" ? "" : `how likely decides: ${rule}`,
+    quantity === "uniformity" ? `${SPREADS} make it sure` : "more light makes it sure",
+    drivers.length === 0 ? "" : `the uncertainty is ${uncertaintyAdvice(drivers)}`,
+  ];
 }
 
 /** `dinner: eating falls short by 8 %`, `cooking meets`: what falls short first. */
@@ -147,23 +152,20 @@ function settingsBeside(
   ];
 }
 
-/** `97 % likely to reach it` where the band straddles the target, `62 % likely to reach it, 90 % decides` where the case is open; empty
- * where it is plain. */
-export function likelyWords(check: Check, it: string): string {
-  const { band, target, confidence, probability, verdict } = check;
+/** `97 % likely to reach it` where the band straddles the target or the case is open; empty where it is plain. */
+export function likelyWords({ band, target, probability, verdict }: Check, it: string): string {
   if (probability === undefined || band === undefined) return "";
   const straddles = band[0] < target && band[1] > target;
-  const isOpen = verdict === "too close to call";
-  if (!straddles && !isOpen) return "";
-  const likely = `${percentLikely(probability)} % likely to reach ${it}`;
-  return isOpen && confidence !== undefined ? `${likely}, ${percentOf(confidence)} % decides` : likely;
+  return straddles || verdict === "too close to call"
+    ? `${percentLikely(probability)} % likely to reach ${it}`
+    : "";
 }
 
-/** `from 90 % on it is called met, at 10 % or less short`: when a case is open; empty where nothing was judged. */
+/** `90 % or more is called met, 10 % or less short`: how likely reaching a target has to be; empty where nothing was judged. */
 export function verdictRule({ confidence }: Pick<Check, "confidence">): string {
   return confidence === undefined
     ? ""
-    : `from ${percentOf(confidence)} % on it is called met, at ${percentOf(1 - confidence)} % or less short`;
+    : `${percentOf(confidence)} % or more is called met, ${percentOf(1 - confidence)} % or less short`;
 }
 
 /** `90`, `99.5` */
@@ -190,8 +192,8 @@ function shortfall(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): str
     : complaint + by;
 }
 
-/** Whole per cent; neither none nor all, since nothing is certain. */
-function percentLikely(probability: number): number {
+/** Whole per cent of a probability; neither none nor all, since nothing is certain. */
+export function percentLikely(probability: number): number {
   return Math.max(1, Math.min(99, Math.round(100 * probability)));
 }
 

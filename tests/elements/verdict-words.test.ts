@@ -162,6 +162,11 @@ describe("the headline", () => {
     const aside = "targets are for a zone’s average: hatched spots lie below";
     expect(said([spotted]).headline.aside).toBe(aside);
     expect(said([whole]).headline.aside).toBe("");
+    // 2026-11-29: beside a verdict that is short it was one line more, of what nobody asks there.
+    const uneven = check(0.3, "falls short", { quantity: "uniformity", target: 0.6 });
+    expect(
+      said([{ ...spotted, checks: [...spotted.checks, uneven], verdict: "falls short" }]).headline.aside,
+    ).toBe("more pendants, a wider beam or more height spread light evenly, dimming all of it does not");
     // There the key under the plan alone says so: beside the headline it moved the plan.
     expect(said([spotted], [], true)).toEqual({
       ...said([spotted]),
@@ -221,20 +226,36 @@ it("says of what it is how sure", () => {
   expect(row.judged).toBe("meets 500 lx (97 % likely to reach it) and evenness 0.60");
   const [short] = said([zone("prep", [check(460, "falls short", { probability: 0.08 })])]).zones;
   expect(short.judged).toBe("falls short of 500 lx (8 % likely to reach it)");
-  const { headline } = said([zone("prep", [check(510, "too close to call", { probability: 0.62 })])]);
-  expect(headline.aside).toBe("62 % likely to reach 500 lx");
+  const [open] = said([zone("prep", [check(510, "too close to call", { probability: 0.62 })])]).zones;
+  expect(open.judged).toBe("too close to call against 500 lx (62 % likely to reach it)");
 });
 
-// 2026-11-28: "too close to call" beside 62 % did not say how sure a verdict has to be.
-it("says beside an open case how sure a verdict has to be", () => {
+// 2026-11-28: "too close to call" beside 62 % did not say how sure a verdict has to be. 2026-11-29: then headline and row both said the
+// 62 % and the 90 %, and neither what to do about it.
+it("says beside an open case how sure a verdict has to be, and the ways out, each once", () => {
   const open = check(510, "too close to call", { probability: 0.62, confidence: 0.9 });
   const { headline, zones } = said([zone("prep", [open])]);
   expect(headline.aside).toBe(
-    "62 % likely to reach 500 lx; from 90 % on it is called met, at 10 % or less short",
+    "how likely decides: 90 % or more is called met, 10 % or less short; more light makes it sure",
   );
-  expect(zones[0].judged).toBe("too close to call against 500 lx (62 % likely to reach it, 90 % decides)");
+  expect(zones[0].judged).toBe("too close to call against 500 lx (62 % likely to reach it)");
   const stricter = said([zone("prep", [{ ...open, confidence: 0.975 }])]).headline;
-  expect(stricter.aside).toMatch(/from 97\.5 % on it is called met, at 2\.5 % or less short/);
+  expect(stricter.aside).toMatch(/97\.5 % or more is called met, 2\.5 % or less short/);
+  const drivers = [{ input: "flux of dome", kind: "flux", share: 0.62 }] as Check["drivers"];
+  const uneven = { ...open, quantity: "uniformity", value: 0.61, target: 0.6, drivers } as const;
+  expect(said([zone("prep", [uneven])]).headline.aside).toMatch(
+    /short; more pendants, a wider beam or more height make it sure; the uncertainty is mostly the flux of dome \(62 %\): a measured file/,
+  );
+});
+
+// 2026-11-29: "too close to call against 400 lx (63 % likely to reach it) and evenness 0.60" beside an evenness that was met.
+it("lets what is met share no verb with what is open or short", () => {
+  const even = check(0.7, "meets", { quantity: "uniformity", target: 0.6, band: [0.65, 0.75] });
+  const judged = (verdict: Check["verdict"]) =>
+    said([zone("prep", [check(510, verdict, { probability: 0.3, band: [501, 520] }), even])]).zones[0].judged;
+  expect(judged("falls short")).toBe("falls short of 500 lx; meets evenness 0.60");
+  expect(judged("too close to call")).toMatch(/^too close .*; meets evenness 0\.60$/);
+  expect(judged("meets")).toBe("meets 500 lx and evenness 0.60");
 });
 
 // 2026-11-28: two figures of evenness on either side of what is asked, and no word which of them counts.

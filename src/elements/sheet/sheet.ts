@@ -237,7 +237,9 @@ export class CandlespanSheet extends DrawingElement {
   #quality(): string {
     if (this.assessment === undefined) return "";
     if (this.stale) return "Before the last change.";
-    return this.assessment.method.quality === "quick" ? "Coarse light." : "Calculated in full.";
+    const { method, verdict } = this.assessment;
+    if (method.quality === "quick") return "Coarse light.";
+    return verdict === "not judged" ? "Refined light." : "Calculated in full.";
   }
 
   #readingWords(scale: SheetScale): TemplateResult | typeof nothing {

@@ -76,7 +76,7 @@ export function verdictInWords(
   return {
     headline: {
       ...first,
-      aside: [withHob(first.aside, "; "), isNarrow ? "" : averageWords(assessment)]
+      aside: [withHob(first.aside, "; "), isNarrow || first.kind === "short" ? "" : averageWords(assessment)]
         .filter(Boolean)
         .join("; "),
     },
@@ -124,6 +124,9 @@ function zoneRow(
     // The headline says once that nothing is judged yet.
     return `${checkWords(check, unit).replace(", not judged yet", "")}${likely === "" ? "" : ` (${likely})`}`;
   });
+  // Two that are met, or not judged yet, share a verb; what is open or short shares none with what is met.
+  const isAlike = zone.verdict === "meets" || zone.verdict === "not judged";
+  const asked = words.join("; ");
   const dark = isDark(zone);
   return {
     name: capital(name),
@@ -132,7 +135,9 @@ function zoneRow(
     judged:
       zone.checks.length === 0
         ? "nothing is asked of it"
-        : words.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
+        : isAlike
+          ? asked.replaceAll(/; (?:meets|asked) /g, " and ")
+          : asked,
     drivers: [
       ...judged.split(/(?<=\.) /).slice(1),
       ...zone.checks.flatMap(({ fine }) =>
