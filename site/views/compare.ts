@@ -93,8 +93,9 @@ export const compare: View = {
     return html`<section class="part" aria-labelledby="compare-heading">
       <h2 id="compare-heading">Options</h2>
       <p class="hint">
-        Best first: what can be built and meets its targets, the evenest of those ahead, then what misses them least.
-        The same colour is the same light in every plan.
+        First what meets its targets and can be built, the more even light before the less even; then what misses its
+        targets, the least missed first. Evenness that differs by less than 0.03 should decide nothing: no meter on site
+        tells it apart. The same colour is the same light in every plan.
       </p>
       <ul class="plain option-list">
         ${inOrder(app).map((index) => optionItem(app, index, app.study.arrangements[index].name))}

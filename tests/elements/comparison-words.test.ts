@@ -5,6 +5,8 @@ import {
   firstWords,
   hungWords,
   isOneZone,
+  likelyNote,
+  likelyText,
 } from "../../src/elements/comparison/comparison-words.ts";
 import { wording } from "../../src/words/wording.ts";
 import { kitchen, resolved } from "../support/studies.ts";
@@ -41,7 +43,9 @@ it("says which option comes first and why, or that none meets (2026-11-28)", () 
       option("C", "meets", { uniformity: 0.66, watts: 50 }),
       option("A", "meets", { uniformity: 0.65, watts: 50 }),
     ]),
-  ).toBe("C first: meets all, hardly evener than A, 0.66 against 0.65, so that other reasons may decide.");
+  ).toBe(
+    "C first: meets all, hardly evener than A, 0.66 against 0.65: less than 0.03 apart other reasons may decide.",
+  );
   expect(firstWords([option("B", "meets"), option("A", "falls short")])).toBe(
     "B first: meets all, the only one.",
   );
@@ -60,6 +64,22 @@ it("says which option comes first and why, or that none meets (2026-11-28)", () 
     firstWords([option("B", "falls short", { lack: 12 }), option("A", "falls short", { lack: 20 })]),
   ).toBe("None meets; B misses least: by 12 %, A by 20 %.");
   expect(firstWords([option("B", "not judged")])).toBe("Not judged yet.");
+});
+
+// 2026-11-29: options stood in the order of 0.67 against 0.63, and how surely each reaches what is asked was nowhere beside them.
+it("says beside the figures of an option how likely each target is reached", () => {
+  const check = { quantity: "illuminance", probability: 0.934, confidence: 0.9 };
+  const zone = { checks: [check, { ...check, probability: 0.97 }] } as unknown as Parameters<
+    typeof likelyText
+  >[0];
+  expect(likelyText(zone, "illuminance")).toBe(" (93 %)");
+  expect(likelyText(zone, "uniformity")).toBe("");
+  const option = (...checks: object[]) =>
+    ({ assessment: { zones: [{ checks }] } }) as unknown as Parameters<typeof likelyNote>[0][number];
+  expect(likelyNote([option(), option(check)])).toBe(
+    "In brackets how likely the target is reached: 90 % or more is called met, 10 % or less short.",
+  );
+  expect(likelyNote([option({ quantity: "illuminance" })])).toBe("");
 });
 
 it("names the luminaire and clearance of an option's pendants (2026-11-28)", () => {

@@ -1,10 +1,16 @@
 /** What is said of options compared: which comes first, and what hangs in each. */
 
 import { evennessOf, isMet, type Rankable, shortfallPercent } from "../../app/ranking.ts";
-import type { ArrangementAssessment, Statistics } from "../../assessment/assessment.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  Statistics,
+  ZoneAssessment,
+} from "../../assessment/assessment.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
+import { percentLikely, verdictRule } from "../../words/headline.ts";
 import type { Wording } from "../../words/wording.ts";
 import { evennessText } from "../../words/zone-text.ts";
 
@@ -47,7 +53,7 @@ function reasons(best: ComparedOption, others: readonly ComparedOption[]): strin
       : own === nearest
         ? `as even as ${alike[0].letter}, ${own}`
         : evenness[0] - evenness[1] < HARDLY
-          ? `hardly evener than ${alike[0].letter}, ${own} against ${nearest}, so that other reasons may decide`
+          ? `hardly evener than ${alike[0].letter}, ${own} against ${nearest}: less than ${evennessText(HARDLY)} apart other reasons may decide`
           : `evenest, ${own} against ${nearest}`;
   const { watts, unknownWatts } = best.assessment.energy;
   const saving = rivals
@@ -56,6 +62,22 @@ function reasons(best: ComparedOption, others: readonly ComparedOption[]): strin
   if (saving === undefined) return [`${asked}, ${even}`];
   const less = `${saving.letter} meets with ${powerFigure(saving.assessment.energy.watts, 0)} W against ${powerFigure(watts, 0)} W`;
   return [`${asked}, ${even}`, less];
+}
+
+/** `In brackets how likely the target is reached: 90 % or more is called met, 10 % or less short.`; empty where nothing was judged. */
+export function likelyNote(options: readonly Pick<Rankable, "assessment">[]): string {
+  const checks = options.flatMap(({ assessment }) => assessment.zones.flatMap((zone) => zone.checks));
+  const judged = checks.find(({ probability }) => probability !== undefined);
+  const rule = judged === undefined ? "" : verdictRule(judged);
+  return rule === "" ? "" : `In brackets how likely the target is reached: ${rule}.`;
+}
+
+/** ` (93 %)`: how likely what is asked of a zone in one quantity is reached, the least of several; empty where nothing is asked or judged. */
+export function likelyText({ checks }: Pick<ZoneAssessment, "checks">, quantity: Check["quantity"]): string {
+  const each = checks.flatMap((check) =>
+    check.quantity === quantity && check.probability !== undefined ? [check.probability] : [],
+  );
+  return each.length === 0 ? "" : ` (${percentLikely(Math.min(...each))} %)`;
 }
 
 /** `dome 850 mm above the top`: the luminaire and clearance of each layer of pendants. */

@@ -15,7 +15,7 @@ export const comparisonStyles = css`
   th, td { font-weight: 400; text-align: end; padding: 2px 0 2px 8px; border-top: 0.75px solid var(--_hairline); white-space: nowrap; }
   th:first-child { text-align: start; padding-inline-start: 0; max-width: 16ch; white-space: normal; overflow-wrap: anywhere; }
   thead th { color: var(--_quiet); border-top: 0; }
-  tr.total > * { color: var(--_quiet); }
+  .likely, tr.total > * { color: var(--_quiet); }
   .meets .mark { color: var(--_meets); }
   .short .mark { color: var(--_short); }
   .close .mark { color: var(--_close); }

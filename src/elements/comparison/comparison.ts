@@ -3,7 +3,7 @@ import { property, state } from "lit/decorators.js";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { costReport, isCostStated } from "../../advice/cost.ts";
 import { ranked } from "../../app/ranking.ts";
-import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
 import { type DifferenceMap, differenceMap, signed } from "../../drawing/difference-map.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { gridToPage } from "../../drawing/island-light.ts";
@@ -29,7 +29,7 @@ import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { verdictStyle } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
-import { besideWords, firstWords, hungWords, isOneZone } from "./comparison-words.ts";
+import { besideWords, firstWords, hungWords, isOneZone, likelyNote, likelyText } from "./comparison-words.ts";
 import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
 import "../scale/scale.ts";
@@ -110,6 +110,7 @@ export class CandlespanComparison extends CandlespanElement {
     return html`
       ${waiting > 0 || options.length < 2 ? nothing : html`<p class="first">${firstWords(inOrder)}</p>`}
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option, i) => this.#option(option, beside[i], scale, words))}</div>
+      ${likelyNote(options) === "" ? nothing : html`<p class="aside">${likelyNote(options)}</p>`}
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
       ${settingsTable(inOrder, words.illuminanceUnit)}
@@ -125,6 +126,8 @@ export class CandlespanComparison extends CandlespanElement {
   ): TemplateResult {
     const top = judgedTop(scene, assessment)?.statistics;
     const said = headline(assessment, clashes, words.illuminanceUnit);
+    const likely = (zone: ZoneAssessment, quantity: Check["quantity"]): TemplateResult =>
+      html`<span class="likely">${likelyText(zone, quantity)}</span>`;
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
       <h2 title=${scene.name}><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
       <p class="aside">${hungWords(scene, words)}</p>
@@ -139,8 +142,8 @@ export class CandlespanComparison extends CandlespanElement {
           ${assessment.zones.map(
             (zone) => html`<tr class=${verdictStyle(zone.verdict, clashes)}>
               <th scope="row" title=${zone.name}>${zone.name}</th>
-              <td>${isDark(zone) ? "no light" : words.lightFigure(zone.statistics.average)}</td>
-              <td>${isDark(zone) ? "–" : evennessText(zone.statistics.uniformity)}</td>
+              <td>${isDark(zone) ? "no light" : words.lightFigure(zone.statistics.average)}${likely(zone, "illuminance")}</td>
+              <td>${isDark(zone) ? "–" : evennessText(zone.statistics.uniformity)}${likely(zone, "uniformity")}</td>
               <td><span class="mark" role="img" aria-label=${zone.verdict}>${verdictMark(zone.verdict, clashes)}</span></td>
             </tr>`,
           )}
