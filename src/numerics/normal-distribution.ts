@@ -22,6 +22,18 @@ export function normalBelow(x: number): number {
   return 0.5 * erfc(-x / SQRT2);
 }
 
+/** The x that a standard normal is below with probability p, 0.5 ≤ p < 1. */
+export function normalQuantile(p: number): number {
+  let low = 0;
+  let high = 8;
+  for (let k = 0; k < 60; k++) {
+    const middle = (low + high) / 2;
+    if (normalBelow(middle) < p) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
 export interface Moments {
   readonly mean: number;
   readonly sigma: number;

@@ -14,6 +14,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
+import { leastFluxSentence } from "../words/least-flux.ts";
 import { orderContradictionWords } from "../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
@@ -245,17 +246,13 @@ export function relianceBlocks(handover: Handover, words: HandoverWords): Block[
   const letters = typeLetters(scene);
   const size = SMALL + 1;
   const blocks: Block[] = [];
-  for (const { luminaire, shares, least } of reliances(scene, assessment)) {
+  for (const reliance of reliances(scene, assessment)) {
+    const { luminaire, shares } = reliance;
     const type = letters.get(luminaire);
     const parts = shares
       .map(({ zone, share }) => `${printable(zone, 30)} ${Math.round(share * 100)} %`)
       .join(", ");
-    const floor =
-      least === undefined
-        ? "No met target rests on its flux alone."
-        : least.share >= 0.995
-          ? `It has no flux to spare: with less than ${Math.ceil(least.flux)} lm, ${printable(least.zone, 30)} no longer surely meets its target.`
-          : `With less than ${Math.ceil(least.flux)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely has the average asked of it.`;
+    const floor = leastFluxSentence(reliance) ?? "No met target rests on its flux alone.";
     const colour = [
       luminaire.cct === undefined ? undefined : `${luminaire.cct} K`,
       luminaire.cri === undefined ? undefined : `Ra ${luminaire.cri} or better`,

@@ -10,6 +10,7 @@ import { powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
 import { checkedJson } from "./checked-json.ts";
 import { clashSentences } from "./clash-list.ts";
+import { leastFluxSentence } from "./least-flux.ts";
 import { textLines } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
@@ -32,23 +33,13 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
     const figures = check === undefined ? "" : ` (${value(check.before)} → ${value(check.after)})`;
     lines.push(...textLines(`${printable(zone, 60)}: ${was} → ${is}${figures}`, 2));
   }
-  const least = reliances(before.scene, before.assessment).find(
-    ({ luminaire }) => luminaire.name === planned.name,
-  )?.least;
   lines.push("", ...textLines(printable(order, 600)));
-  if (least !== undefined)
-    lines.push(
-      ...textLines(
-        `Any other of the same distribution needs at least ${leastFlux(least.flux, planned.flux)} lm each, for ${printable(least.zone, 60)}.`,
-      ),
-    );
+  const reliance = reliances(before.scene, before.assessment).find(
+    ({ luminaire }) => luminaire.name === planned.name,
+  );
+  const least = reliance && leastFluxSentence(reliance);
+  if (least !== undefined) lines.push(...textLines(`Of any other of the same distribution: ${least}`));
   return `${lines.join("\n").trimEnd()}\n`;
-}
-
-/** Rounded up (lm), but not past what the planned one is said to give where that is enough. */
-function leastFlux(least: number, planned: number): number {
-  const rounded = Math.ceil(least);
-  return planned < least ? rounded : Math.min(rounded, Math.round(planned));
 }
 
 function powerOf({ assessment: { energy } }: Substitution["before"]): string {

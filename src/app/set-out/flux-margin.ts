@@ -1,18 +1,21 @@
 /**
  * What the performance relies on: for each luminaire type the least flux with which the verdict on every zone still
- * stands, and the words for the order.
+ * stands.
  *
  * Light is linear in flux: a zone's figure E = Σ E_t over types; with type t at a share f of its flux it is
- * E − (1 − f) E_t. The verdict *meets* stands while the low end of the band, scaled with E, reaches the target:
+ * E − (1 − f) E_t. The verdict *meets* stands while what is reached with its confidence, E_c = μ − z σ scaled with E,
+ * reaches the target; μ and σ are those of the figure's interval of 95 %, z the normal quantile of the confidence:
  *
- *   f_t = 1 − (E − target · E / E_lo) / E_t
+ *   f_t = 1 − (E − target · E / E_c) / E_t
  *
- * Known error: the band is taken to keep its relative width as the flux falls; evenness is not followed.
+ * Known error: the interval is taken to keep its relative width as the flux falls, and that of a minimum to be normal;
+ * evenness is not followed.
  */
 
 import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
 import { averageOf } from "../../assessment/layer-light.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { NORMAL_95, normalQuantile } from "../../numerics/normal-distribution.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 export interface Reliance {
@@ -62,8 +65,10 @@ function shareOf(
 
 function leastShare(zone: ZoneAssessment, part: number): number | undefined {
   const light = zone.checks.find((check) => check.quantity === "illuminance" && check.verdict === "meets");
-  if (light?.band === undefined || part <= 0 || !(light.band[0] > 0)) return undefined;
-  const needed = (light.target * light.value) / light.band[0];
-  const share = 1 - (light.value - needed) / (part * light.value);
+  if (light?.band === undefined || light.confidence === undefined || part <= 0) return undefined;
+  const [low, high] = light.band;
+  const deviations = normalQuantile(light.confidence) / NORMAL_95;
+  const sure = (low + high) / 2 - (deviations * (high - low)) / 2;
+  const share = 1 - (1 - light.target / sure) / part;
   return share <= 0 ? undefined : Math.min(1, share);
 }

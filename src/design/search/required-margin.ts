@@ -10,7 +10,6 @@
 import { DEFAULT_BANDS } from "../../assessment/uncertainty/input-bands.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { normalBelow } from "../../numerics/normal-distribution.ts";
 
 export interface LightUncertainty {
   /** Expected offset and standard deviation, relative. */
@@ -23,18 +22,6 @@ export function lightUncertainty({ evidence }: Luminaire): LightUncertainty {
   const [down, up] = band;
   const flux = fromRatedFlux ? DEFAULT_BANDS.ratedFlux : 0;
   return { shift: (up - down) / 2 - flux / 2, sigma: Math.hypot((up + down) / 4, flux / Math.sqrt(12)) };
-}
-
-/** The normal quantile of a probability, 0.5 ≤ p < 1. */
-export function quantile(p: number): number {
-  let low = 0;
-  let high = 8;
-  for (let k = 0; k < 60; k++) {
-    const middle = (low + high) / 2;
-    if (normalBelow(middle) < p) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 /** What is sure of `parts` of light (lx) with their uncertainties, at z standard deviations. */

@@ -4,11 +4,12 @@
  *   shortage = Σ over requirements of max(0, asked / sure − 1),  sure of `required-margin.ts`
  */
 
+import { normalQuantile } from "../../numerics/normal-distribution.ts";
 import { natureFactor } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Kind } from "./candidate.ts";
-import { type LightUncertainty, lightUncertainty, quantile, sureLight } from "./required-margin.ts";
+import { type LightUncertainty, lightUncertainty, sureLight } from "./required-margin.ts";
 import type { GridPart, SearchGrid } from "./search-grid.ts";
 import type { StandingLight } from "./standing-light.ts";
 
@@ -41,7 +42,7 @@ export class ZoneNeeds {
   constructor(request: NeedsRequest) {
     const { kinds, scene, layer, grid, light, confidence } = request;
     this.#request = request;
-    this.#z = quantile(confidence);
+    this.#z = normalQuantile(confidence);
     this.#uncertainties = kinds.map(({ luminaire }) => lightUncertainty(luminaire));
     this.#others = otherUncertainty(scene, layer);
     this.#fixed = grid.zones.map((part) => figuresOf(light.fixed, part).average);
