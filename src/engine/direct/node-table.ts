@@ -48,8 +48,9 @@ const FAINT_MARGIN = 0.7;
 /** Distance from the box around the opening, in radii, within which the top of the ladder is used unasked. */
 export const NEXT_TO = 1 / 4;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
- * degree of what is left to integrate, and the arc grows with a root. */
-const CUT_LEVELS = 3;
+ * degree of what is left to integrate, and the arc grows with a root; what is left of a disc has lost the symmetry by which a few
+ * nodes stand for the whole (tests/validation/direct-cut-openings). */
+const CUT_LEVELS = 4;
 /** Largest change over two levels, relative to the bound, at which a rule stands still. */
 const SETTLED = 0.15;
 /** Share of the peak intensity under which a rule need only stand still relative to that share: light so faint is
