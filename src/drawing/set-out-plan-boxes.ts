@@ -1,4 +1,4 @@
-/** Boxes on the set-out plan: a symbol each, the body of what hangs at its size, and a tag clear of its neighbours. */
+/** Boxes on the set-out plan: a symbol each, and the body of what hangs at its size. */
 
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
@@ -10,15 +10,11 @@ import { outlineBelow, planExtents, planForm } from "../luminaire/plan-extent.ts
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
-import { type Box, line, overlaps, segment, text, within } from "./drawing.ts";
-import { lineMeetsBox, orientedBox } from "./oriented-box.ts";
+import { line, segment, text } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
-import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { SetOutPage } from "./set-out-page.ts";
 import { outlineOnPlan } from "./silhouette.ts";
-
-const TAG = 8;
 
 type Scaling = Pick<SetOutPage, "perMetre" | "isFullSize">;
 
@@ -34,7 +30,7 @@ export function symbolRadius(box: SetOutBox, page: Scaling): number {
 }
 
 /** Least radii (points): of a pendant's box, and of what sits in the ceiling. */
-const pendantSymbol = ({ perMetre, isFullSize }: Scaling): number =>
+export const pendantSymbol = ({ perMetre, isFullSize }: Scaling): number =>
   Math.max(isFullSize ? 0 : 4, (BOX_WIDTH / 2) * perMetre);
 const recessedSymbol = ({ perMetre, isFullSize }: Scaling): number => (isFullSize ? PLACE * perMetre : 3.4);
 
@@ -45,8 +41,10 @@ export interface BoxPage extends SetOutPage {
   readonly edges: readonly (readonly [Vec2, Vec2])[];
 }
 
-/** @param own number of its symbol */
-export function boxMarks(page: BoxPage, box: SetOutBox, own: number, held: boolean): PaperMark[] {
+/** How far the ring of what is on hold stands around that of its box (points). */
+export const HELD_RING = 4;
+
+export function boxMarks(page: BoxPage, box: SetOutBox, held: boolean): PaperMark[] {
   const centre = page.at(box.at);
   const symbol = pendantSymbol(page);
   const attributes = boxAttributes(page.scene, box, held);
@@ -56,8 +54,8 @@ export function boxMarks(page: BoxPage, box: SetOutBox, own: number, held: boole
       : box.kind === "fixed"
         ? [square(centre, 3.2, "fixed mark", "sheet")]
         : recessedMarks(page, box, attributes);
-  if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
-  return [...marks, ...tagMark(page, box, own, symbol, held)];
+  if (held) marks.push(circle(centre, symbol + HELD_RING, "clash", { weight: 1.5 }));
+  return marks;
 }
 
 type Attributes = Readonly<Record<string, string>>;
@@ -103,7 +101,10 @@ function outlineMarks(page: BoxPage, box: SetOutBox, depicts: Depicted, least = 
 }
 
 /** Outline of a body that is not round on the plan (m, room), on paper never thinner than can be seen. */
-function bodyOutline({ scene, isFullSize }: BoxPage, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
+export function bodyOutline(
+  { scene, isFullSize }: BoxPage,
+  { layer, index, luminaire, middle }: SetOutBox,
+): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
   const heading = Math.atan2(rotation[1], rotation[0]);
   const outline = isFullSize ? outlineBelow(luminaire) : outlineOnPlan(luminaire, 1, 0);
@@ -113,126 +114,6 @@ function bodyOutline({ scene, isFullSize }: BoxPage, { layer, index, luminaire, 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
   const corners = rectangleBetween(x - d, y - d, x + d, y + d);
   return line(corners, depicts, "ink", 1, { closed: true, fill });
-}
-
-/** Farther from its symbol than this (points), a tag is led to it by a line. */
-const BESIDE = 2;
-
-interface TagPlace {
-  readonly at: Vec2;
-  readonly anchor: "start" | "middle" | "end";
-  readonly leader?: readonly [Vec2, Vec2];
-}
-
-/** The tag at the best place around its box: clear of all else, plainly its own or led to it, off the lines one measures from. */
-function tagMark(page: BoxPage, box: SetOutBox, own: number, symbol: number, held: boolean): PaperMark[] {
-  const { scene, at, perMetre, taken, symbols, field, edges } = page;
-  const isPendant = box.kind === "pendant";
-  const centre = at(box.at);
-  const { circuit } = scene.layers[box.layer];
-  const words = `${box.tag}${circuit === undefined ? "" : ` · ${printable(circuit, 8)}`}${held ? " HOLD" : ""}`;
-  const ring = symbol + (held ? 4 : 0);
-  // How far the body reaches up and down the page.
-  const upright = isPendant
-    ? Math.max(...bodyOutline(page, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
-    : 0;
-  const size = isPendant ? TAG : LETTERING;
-  const w = paperTextWidth(words, size, isPendant);
-  const boxOf = ({ at: [px, py], anchor }: TagPlace): Box => ({
-    x: px - (anchor === "middle" ? w / 2 : anchor === "end" ? w : 0),
-    y: py - size * 0.8,
-    width: w,
-    height: size,
-  });
-  const self: Box = { x: centre[0] - ring, y: centre[1] - ring, width: 2 * ring, height: 2 * ring };
-  // What is lost at a place, in the order of what it costs the reader.
-  const cost = (place: TagPlace): number => {
-    const there = boxOf(place);
-    const covered = taken.some((other, k) => k !== own && overlaps(there, other, 1));
-    const nearest = Math.min(
-      ...taken
-        .slice(0, symbols)
-        .map((other, k) => (k === own ? Number.POSITIVE_INFINITY : gapOf(there, other))),
-    );
-    const isAmbiguous = place.leader === undefined && nearest < gapOf(there, self) + 3;
-    // Led away under another's symbol, it is read as that one's.
-    const isAtAnother = place.leader !== undefined && nearest < gapOf(there, self);
-    const crossed = edges.some(([a, b]) => lineMeetsBox(a, b, orientedBox(there)));
-    return (
-      (covered ? 16 : 0) +
-      (within(there, field) ? 0 : 8) +
-      (isAmbiguous ? 4 : isAtAnother ? 2 : 0) +
-      (crossed ? 2 : 0) +
-      (place.leader === undefined ? 0 : 1)
-    );
-  };
-  const places = tagPlaces(centre, ring, Math.max(ring, upright), size, isPendant);
-  const costs = places.map(cost);
-  const place = places[costs.indexOf(Math.min(...costs))];
-  taken.push(boxOf(place));
-  return [
-    ...(place.leader === undefined ? [] : [line(place.leader, "leader", "hairline", 0.75)]),
-    text(place.at, words, "tag", {
-      anchor: place.anchor,
-      size,
-      strong: isPendant,
-      ink: "ink",
-      ground: "sheet",
-    }),
-  ];
-}
-
-/** Places around a box, the usual ones first: beside its ring, then farther off with a line to it. */
-function tagPlaces(
-  [x, y]: Vec2,
-  ring: number,
-  upright: number,
-  size: number,
-  isPendant: boolean,
-): readonly TagPlace[] {
-  const d = (ring + 2) * 0.72;
-  const above: TagPlace = { at: [x, y - upright - 4], anchor: "middle" };
-  const below: TagPlace = { at: [x, y + upright + 2 + size], anchor: "middle" };
-  const beside: readonly TagPlace[] = [
-    { at: [x + d, y - d], anchor: "start" },
-    { at: [x - d, y - d], anchor: "end" },
-    { at: [x + d, y + d + size * 0.7], anchor: "start" },
-    { at: [x - d, y + d + size * 0.7], anchor: "end" },
-    { at: [x + ring + 3, y + size * 0.35], anchor: "start" },
-    { at: [x - ring - 3, y + size * 0.35], anchor: "end" },
-  ];
-  const led = [14, 26, 40].flatMap((off) =>
-    LED_TOWARDS.map(([u, v]): TagPlace => {
-      const tip: Vec2 = [x + u * (ring + off), y + v * (ring + off)];
-      const anchor = u > 0 ? "start" : "end";
-      return {
-        at: [tip[0] + Math.sign(u) * BESIDE, tip[1] + size * 0.35],
-        anchor,
-        leader: [[x + u * ring, y + v * ring], tip],
-      };
-    }),
-  );
-  // Pendants stand in rows along the island: above them there is room.
-  return [...(isPendant ? [above, below, ...beside] : [...beside, below, above]), ...led];
-}
-
-/** Directions of a leader on the page, right and up first. */
-const LED_TOWARDS: readonly Vec2[] = [
-  [0.8, -0.6],
-  [-0.8, -0.6],
-  [0.8, 0.6],
-  [-0.8, 0.6],
-  [0.4, -0.917],
-  [-0.4, -0.917],
-  [0.4, 0.917],
-  [-0.4, 0.917],
-];
-
-/** Free distance between two rectangles (points), 0 where they meet. */
-function gapOf(a: Box, b: Box): number {
-  const dx = Math.max(a.x - b.x - b.width, b.x - a.x - a.width, 0);
-  const dy = Math.max(a.y - b.y - b.height, b.y - a.y - a.height, 0);
-  return Math.hypot(dx, dy);
 }
 
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */

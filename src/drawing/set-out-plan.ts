@@ -24,6 +24,7 @@ import {
   WALL,
   walls,
 } from "./set-out-plan-room.ts";
+import { tagMarks } from "./set-out-tags.ts";
 import { switchMarks } from "./switch-symbols.ts";
 
 /** From the finished face to the first string, and from string to string (points). */
@@ -134,7 +135,8 @@ function pageOf(
 /** Words written later keep clear of those written before. */
 function roomMarks(page: BoxPage, boxes: readonly SetOutBox[], held: ReadonlySet<string>): PaperMark[] {
   const { scene, at } = page;
-  const symbols = boxes.flatMap((box, i) => boxMarks(page, box, i, held.has(box.tag)));
+  const symbols = boxes.flatMap((box) => boxMarks(page, box, held.has(box.tag)));
+  const tags = tagMarks(page, boxes, held);
   const switches = switchMarks(page);
   return [
     ...joists(scene, at),
@@ -144,6 +146,7 @@ function roomMarks(page: BoxPage, boxes: readonly SetOutBox[], held: ReadonlySet
     ...walls(scene, at),
     ...switches,
     ...symbols,
+    ...tags,
     ...keepOutNames(page),
     ...slope(page),
     ...names(page),

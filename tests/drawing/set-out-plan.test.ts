@@ -6,7 +6,7 @@ import { type Box, overlaps, textBox } from "../../src/drawing/drawing.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import type { PlanWindow } from "../../src/drawing/set-out-page.ts";
 import { setOutPlan } from "../../src/drawing/set-out-plan.ts";
-import { boxMarks } from "../../src/drawing/set-out-plan-boxes.ts";
+import { tagMarks } from "../../src/drawing/set-out-tags.ts";
 import { switchMarks } from "../../src/drawing/switch-symbols.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { formatLength } from "../../src/units/length-text.ts";
@@ -127,7 +127,7 @@ describe("the set-out plan", () => {
       height: 2 * half,
     });
     const anchor = (other: Box) =>
-      boxMarks(
+      tagMarks(
         {
           scene,
           isFullSize: false,
@@ -139,9 +139,8 @@ describe("the set-out plan", () => {
           symbols: 2,
           edges: [],
         },
-        box,
-        0,
-        false,
+        [box],
+        new Set(),
       ).flatMap((mark) => (mark.kind === "text" ? [mark.anchor] : []));
     expect(anchor({ x: 300, y: -216, width: 8, height: 8 })).toEqual(["start"]);
     expect(anchor({ x: 135, y: -216, width: 8, height: 8 })).toEqual(["end"]);
