@@ -15,8 +15,9 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { chiSquaredAbove } from "../../numerics/chi-squared.ts";
 import { type Fit, fitReadings, misfitAtStart } from "./calibration-fit.ts";
+import { canHang } from "./can-hang.ts";
 import { type Finding, type Hypothesis, hypothesesOf, OF_LAMP, type Site } from "./hypotheses.ts";
-import type { FitModel, Supposition } from "./reading-model.ts";
+import { displacementOf, type FitModel, type Supposition } from "./reading-model.ts";
 
 export interface ProbableFault extends Finding {
   /** How many times likelier the readings are with it. */
@@ -72,7 +73,7 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
     );
     const looked = affordable(all, model);
     cutShort ||= looked.length < all.length;
-    const weighed = weigh(model, looked, { supposed, fit: best, rarity }, observer);
+    const weighed = weigh(model, site, looked, { supposed, fit: best, rarity }, observer);
     const first =
       weighed.find(
         ({ score, hypothesis }) =>
@@ -120,6 +121,7 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
 /** Fits every hypothesis on top of what is supposed already; the likeliest first. */
 function weigh(
   model: FitModel,
+  site: Site,
   hypotheses: readonly Hypothesis[],
   present: { readonly supposed: Supposition; readonly fit: Fit; readonly rarity: number },
   observer?: Observer,
@@ -137,10 +139,22 @@ function weigh(
       observer?.progress?.("looking for what is wrong", index / all.length);
       const together = joined(present.supposed, hypothesis.supposed);
       const fit = fitReadings(model, together, present.fit.theta);
-      if (hypothesis.possible?.(fit) === false) return [];
+      if (hypothesis.possible?.(fit) === false || !isHangable(model, site, together, fit)) return [];
       return [{ hypothesis, together, found: fit, score: fit.evidence + present.rarity + hypothesis.rarity }];
     })
     .sort((a, b) => a.score - b.score);
+}
+
+/** Whether everything could hang where it is thought to. */
+function isHangable(model: FitModel, { scene }: Site, supposed: Supposition, { theta }: Fit): boolean {
+  if (supposed.motions === undefined) return true;
+  return canHang(
+    scene,
+    model.lights.flatMap(({ layer, index }, j) => {
+      const displacement = displacementOf(model, supposed, theta, j, ({ ofAll }) => ofAll !== true);
+      return displacement === undefined ? [] : [{ ...displacement, layer, index }];
+    }),
+  );
 }
 
 /** Motions by how well they fit where they begin, all else as it is. */

@@ -4,6 +4,7 @@
  */
 
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import type { Fit } from "./calibration-fit.ts";
 import {
@@ -97,8 +98,8 @@ const STANDS_OUT = 2;
 const MOST_EXCHANGES = 6;
 
 export interface Site {
-  /** By layer: whether its luminaires hang, so that they may hang elsewhere. */
-  readonly hung: readonly boolean[];
+  /** As planned: luminaires of its pendant layers may hang elsewhere. */
+  readonly scene: Scene;
   /** By reading: whether it lies beside the top it should be taken on. */
   readonly offTop: readonly boolean[];
 }
@@ -162,7 +163,9 @@ function readingFaults(
   return out;
 }
 
-function layerFaults(model: FitModel, { hung }: Site, layer: number, at: number): Hypothesis[] {
+const hangs = ({ scene }: Site, layer: number): boolean => scene.layers[layer].role === "pendant";
+
+function layerFaults(model: FitModel, site: Site, layer: number, at: number): Hypothesis[] {
   const own = model.lights.flatMap((light, j) => (light.layer === layer ? [j] : []));
   const factor = ({ theta }: Fit) => Math.exp(theta[layerParameter(layer)] - model.output[layer].mean);
   const out: Hypothesis[] = [
@@ -174,7 +177,7 @@ function layerFaults(model: FitModel, { hung }: Site, layer: number, at: number)
       fitted: (fit) => ({ factor: factor(fit) }),
     },
   ];
-  if (!hung[layer] || own.length < 2) return out;
+  if (!hangs(site, layer) || own.length < 2) return out;
   const middle = own
     .map((j) => model.lights[j].placed.frame.origin)
     .reduce(([x, y], origin) => [x + origin[0] / own.length, y + origin[1] / own.length], [0, 0]);
@@ -211,9 +214,10 @@ const allMoved = (model: FitModel, layers: readonly number[], at: number): Hypot
     model.lights.flatMap(({ layer }, j) => (layers.includes(layer) ? [j] : [])),
     at,
     rare(ROW_MOVED),
+    true,
   );
 
-function lampFaults(model: FitModel, { hung }: Site, j: number, at: number): Hypothesis[] {
+function lampFaults(model: FitModel, site: Site, j: number, at: number): Hypothesis[] {
   const unit = unitParameter(model, j);
   const factor = ({ theta }: Fit) => Math.exp(theta[unit]);
   const out: Hypothesis[] = [
@@ -231,7 +235,7 @@ function lampFaults(model: FitModel, { hung }: Site, j: number, at: number): Hyp
       possible: (fit) => factor(fit) <= MOST_LIGHT,
       fitted: (fit) => ({ factor: factor(fit) }),
     });
-  if (hung[model.lights[j].layer])
+  if (hangs(site, model.lights[j].layer))
     out.push(
       ...raised({ kind: "hung wrong", subject: j }, [j], at, rare(HUNG_WRONG)),
       ...moved(model, { kind: "moved", subject: j }, [j], at, rare(MOVED)),
@@ -245,11 +249,12 @@ function moved(
   lights: readonly number[],
   at: number,
   rarity: number,
+  ofAll = false,
 ): Hypothesis[] {
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
   const inRoom = (u: number, v: number): Vec3 => [c * u - s * v, s * u + c * v, 0];
   const displacement: Motion["displacement"] = (_, [u, v]) => ({ by: inRoom(u, v), turn: 0 });
-  const common = { lights, sigmas: [PLACE_SIGMA, PLACE_SIGMA], steps: [STEP, STEP], displacement };
+  const common = { lights, sigmas: [PLACE_SIGMA, PLACE_SIGMA], steps: [STEP, STEP], displacement, ofAll };
   return PLACES.flatMap((u) => PLACES.map((v) => [u, v]))
     .filter(([u, v]) => u !== 0 || v !== 0)
     .map((start) => ({

@@ -47,6 +47,8 @@ export interface Motion {
   /** Where to begin. */
   readonly start: readonly number[];
   readonly displacement: (light: number, parameters: readonly number[]) => Displacement;
+  /** Of everything: it may be what the readings are counted from that is elsewhere. */
+  readonly ofAll?: boolean;
 }
 
 /** What is thought to be wrong; nothing by default. */
@@ -100,17 +102,20 @@ export function readAs({ readings }: FitModel, { exchanged }: Supposition): numb
   return read;
 }
 
-/** Where a luminaire is under a supposition, its parameters as fitted; undefined where it was planned. */
+/** Where a luminaire is under a supposition, its parameters as fitted; undefined where it was planned.
+ * @param counts the motions that count */
 export function displacementOf(
   model: FitModel,
   { motions }: Supposition,
   theta: ArrayLike<number>,
   light: number,
+  counts: (motion: Motion) => boolean = () => true,
 ): Displacement | undefined {
   let at = motionParameter(model);
   let sum: Displacement | undefined;
-  for (const { lights, sigmas, displacement } of motions ?? []) {
-    if (lights.includes(light)) {
+  for (const motion of motions ?? []) {
+    const { lights, sigmas, displacement } = motion;
+    if (lights.includes(light) && counts(motion)) {
       const { by, turn } = displacement(
         light,
         sigmas.map((_, k) => theta[at + k]),

@@ -114,7 +114,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
   const { fit, supposed, faults, chance, cutShort } = diagnose(
     model,
     {
-      hung: scene.layers.map(({ role }) => role === "pendant"),
+      scene,
       offTop: places.map((at) => isOffTop(scene, at, readings.counted)),
     },
     observer,

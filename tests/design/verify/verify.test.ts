@@ -5,7 +5,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { fitReadings } from "../../../src/design/verify/calibration-fit.ts";
-import { type ProbableFault, diagnose } from "../../../src/design/verify/diagnose-deviation.ts";
+import { canHang } from "../../../src/design/verify/can-hang.ts";
+import { diagnose, type ProbableFault } from "../../../src/design/verify/diagnose-deviation.ts";
 import { type LuminaireLight, movedDirect, readingLight } from "../../../src/design/verify/reading-light.ts";
 import { type FitModel, layerParameter } from "../../../src/design/verify/reading-model.ts";
 import type { Reading, Readings } from "../../../src/design/verify/readings.ts";
@@ -95,7 +96,7 @@ function modelOf(places: readonly Pick<Reading, "at" | "lit">[], meter: MeterCla
 }
 
 const hung = {
-  hung: scene.layers.map(({ role }) => role === "pendant"),
+  scene,
   offTop: layerByLayer.map(() => false),
 };
 
@@ -252,6 +253,36 @@ describe("faults", () => {
       if (named[0]?.subject === subject && named.some((each) => each.kind === kind)) found++;
     }
     expect(found).toBe(tries);
+  });
+
+  it.each<[what: string, by: Vec3, can: boolean]>([
+    ["0.4 m along, beside its neighbour", [-0.4, 0, 0], true],
+    ["into its neighbour", [-0.6, 0, 0], false],
+    ["with part of it over the top", [0, -0.68, 0], true],
+    ["beyond the top", [0, -0.9, 0], false],
+    ["into the top", [0, 0, -0.9], false],
+    ["through the ceiling", [0, 0, 1], false],
+    ["out of the room", [3, 0, 0], false],
+  ])("thinks of a pendant hung %s only where one can hang", (_, by, can) => {
+    expect(canHang(scene, [{ layer: 0, index: 2, by, turn: 0 }])).toBe(can);
+    // What else sends such light is not a pendant beyond the top: 2026-11-29, "835 mm less far across".
+    const moved = movedDirect(
+      lights[2],
+      layerByLayer.map(({ at }) => at),
+      by,
+    );
+    const { readings } = drawn(modelOf(layerByLayer), lights, createRandom(17), {
+      moved: new Map([[2, moved]]),
+    });
+    const { faults } = diagnose({ ...modelOf(layerByLayer), readings }, hung);
+    const places = faults
+      .flatMap((fault) => [fault, ...fault.instead])
+      .flatMap(({ kind, subject = 0, by: to, turn = 0 }) =>
+        ["moved", "hung wrong"].includes(kind) && to !== undefined
+          ? [{ layer: lights[subject].layer, index: lights[subject].index, by: to, turn }]
+          : [],
+      );
+    for (const place of places) expect(canHang(scene, [place])).toBe(true);
   });
 
   it("finds a layer of other lamps, and a reading that was shaded", () => {
