@@ -1,12 +1,12 @@
 /** Named viewpoints: where someone would stand or sit in this kitchen, people of the study at their own eye height, others at a typical one. */
 
+import { eyeIn } from "../advice/people/eye-height.ts";
 import { depthInside, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { USUAL_STATURE } from "../scene/people.ts";
 import type { Scene } from "../scene/scene.ts";
 
-/** Eyes of an adult standing, on a stool at the island, and on a sofa (m): common practice, no source. */
-const STANDING = 1.58;
-const STOOL = 1.25;
+/** Eyes of an adult on a sofa, who leans back (m): common practice, no source. */
 const SOFA = 1.1;
 const INSET = 0.35;
 
@@ -59,19 +59,22 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
   const entrance = corners[0] ?? [INSET, INSET];
   const sofa = corners.find((corner) => corner !== entrance) ?? entrance;
   const at = ([x, y]: Vec2, z: number): Vec3 => [x, y, z];
+  const [standing, seated] = (["standing", "seated"] as const).map(
+    (posture) => eyeIn({ at: [0, 0], facing: 0, stature: USUAL_STATURE }, posture, island)[2],
+  );
   const views: NamedViewpoint[] = [
-    { id: "entrance", name: "Entrance", eye: at(entrance, STANDING), target: at(centre, level + 0.15) },
+    { id: "entrance", name: "Entrance", eye: at(entrance, standing), target: at(centre, level + 0.15) },
     {
       id: "cook",
       name: "At the working side",
-      eye: at(beside(-guestSide, 0.55), STANDING),
+      eye: at(beside(-guestSide, 0.55), standing),
       target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.52),
       field: WIDE,
     },
     {
       id: "guest",
       name: "At the seating side",
-      eye: at(beside(guestSide, 0.5), STOOL),
+      eye: at(beside(guestSide, 0.5), seated),
       target: at(centre, level + 0.36),
       field: WIDE,
     },

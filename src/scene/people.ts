@@ -19,7 +19,8 @@ import { overFloor, planOfRoom } from "./inside-room.ts";
 import { roomToIsland } from "./island-frame.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 
-const STATURE = 1.7;
+/** Of whoever is not described (m): typical, no source. */
+export const USUAL_STATURE = 1.7;
 const LEAN = radians(15);
 const EYE_BELOW_CROWN = 0.11;
 /** How far from between the feet hands work (m): a zone further in front is not worked at; common practice, no source. */
@@ -61,7 +62,7 @@ export function personOf(
   { room, island, zones, ledger }: Surroundings,
 ): PlacedPerson {
   const { name, at, age, hand } = document;
-  const stature = ledger.fill(document.stature, "/stature", STATURE, TYPICAL);
+  const stature = ledger.fill(document.stature, "/stature", USUAL_STATURE, TYPICAL);
   const centre: Vec2 = island?.centre ?? [room.length / 2, room.width / 2];
   const towards = Math.atan2(centre[1] - at[1], centre[0] - at[0]);
   const facing = radians(

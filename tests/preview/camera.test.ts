@@ -35,7 +35,14 @@ describe("named viewpoints", () => {
       for (const { outline } of scene.bodies ?? [])
         expect(depthInside([eye[0], eye[1]], outline)).toBeLessThan(0);
     }
-    expect([entrance, cook, guest, sofa].map(({ eye }) => eye[2])).toEqual([1.58, 1.58, 1.25, 1.1]);
+    // Of 1.7 m, 0.11 m under the crown: standing, on a stool 0.28 m below the top, and on a sofa.
+    const stool = Number((0.92 - 0.28 + 0.52 * 1.7).toFixed(9));
+    expect([entrance, cook, guest, sofa].map(({ eye }) => Number((eye[2] + 0.11).toFixed(9)))).toEqual([
+      1.7,
+      1.7,
+      stool,
+      1.21,
+    ]);
     // Cook and guest on opposite sides of the island.
     const [, cy] = scene.island?.centre ?? [0, 0];
     expect((cook.eye[1] - cy) * (guest.eye[1] - cy)).toBeLessThan(0);

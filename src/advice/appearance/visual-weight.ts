@@ -18,7 +18,9 @@ import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { planForm } from "../../luminaire/plan-extent.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
+import { USUAL_STATURE } from "../../scene/people.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
+import { standingEyeHeight } from "../people/eye-height.ts";
 
 export interface Viewpoint {
   /** From the middle of the island (m); of the usual one. */
@@ -43,7 +45,6 @@ const DISCREET = 0.03;
 const BOLD = 0.08;
 /** A flat opening as a solid (m). */
 const THINNEST = 0.001;
-const EYE = 1.6;
 const AWAY = 3;
 /** Nobody that far from the top works or eats at it (m). */
 const OUT_OF_REACH = 1.2;
@@ -61,7 +62,11 @@ export function usualViewpoint(island: Island, room: RoomShape): Viewpoint {
   return {
     name: `someone standing on ${side1}`,
     away,
-    eye: [island.centre[0] + away * ux, island.centre[1] + away * uy, EYE],
+    eye: [
+      island.centre[0] + away * ux,
+      island.centre[1] + away * uy,
+      standingEyeHeight({ stature: USUAL_STATURE }),
+    ],
   };
 }
 

@@ -14,6 +14,7 @@ import { cross, normalize, subtract, type Vec2, type Vec3 } from "../../geometry
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
+import { USUAL_STATURE } from "../../scene/people.ts";
 import type { Blocker, Island, Person, Scene } from "../../scene/scene.ts";
 import { eyeIn } from "./eye-height.ts";
 import { viewBlockers } from "./view-blockers.ts";
@@ -33,7 +34,6 @@ export interface Sightline {
 }
 
 const POSTURES = ["standing", "seated"] as const;
-const STATURE = 1.7;
 const FACE = { halfWidth: 0.075, halfHeight: 0.11 };
 const RINGS = 3;
 /** Hidden by less than this, a face is seen (our own). */
@@ -101,7 +101,7 @@ function facesSeenBy(scene: Scene, person: Person, posture: "standing" | "seated
 
 function eyeAt(island: Island, at: Vec2, posture: "standing" | "seated"): Vec3 {
   const facing = Math.atan2(island.centre[1] - at[1], island.centre[0] - at[0]);
-  return eyeIn({ at, facing, stature: STATURE }, posture, island);
+  return eyeIn({ at, facing, stature: USUAL_STATURE }, posture, island);
 }
 
 /** The place mirrored over the island's long axis, or for someone at its end, over the other. */
