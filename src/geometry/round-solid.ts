@@ -30,7 +30,7 @@ export type Profile = readonly (readonly [radius: number, z: number])[];
 /** Heights closer than this are one (m). */
 const SAME = 1e-9;
 /** A point nearer than this lies on the surface (m). */
-const ON_SURFACE = 1e-10;
+const COINCIDENT = 1e-10;
 
 /** Convex solids whose union is the solid of revolution under a profile [radius, z], lower end first: it is parted
  * where it bends inward; a stretch that turns downward is a solid of its own. */
@@ -196,7 +196,7 @@ export class RoundOutline {
     this.#tolerance = tolerance * (away > focus.radius ? focus.radius / away : 1);
     const apart = this.#lookAtNearest();
     if (apart < 0) return 0;
-    if (apart < ON_SURFACE) {
+    if (apart < COINCIDENT) {
       this.#emit(-this.#wx, 0, -this.#wz);
       return this.#missed ? -1 : 1;
     }
@@ -259,11 +259,11 @@ export class RoundOutline {
       const away = x * x + y * y;
       if (away >= nearest) continue;
       nearest = away;
-      const size = away > ON_SURFACE * ON_SURFACE ? Math.sqrt(away) : 0;
+      const size = away > COINCIDENT * COINCIDENT ? Math.sqrt(away) : 0;
       this.#wx = size > 0 ? x / size : -dz / Math.sqrt(square);
       this.#wz = size > 0 ? y / size : dr / Math.sqrt(square);
     }
-    return inside && nearest > ON_SURFACE * ON_SURFACE ? -1 : Math.sqrt(nearest);
+    return inside && nearest > COINCIDENT * COINCIDENT ? -1 : Math.sqrt(nearest);
   }
 
   /** The tangent plane with outward direction (c, s) across w: written, and kept in hand. */

@@ -6,7 +6,7 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import type { RoomShape } from "./scene.ts";
 
-/** A point this close to a face lies on it (m). */
+/** A point this close to a face lies on it, on the side of its normal: what rises over it by less hides nothing from it (m). */
 export const ON_SURFACE = 1e-3;
 
 /** Whether a place of the plan lies over the floor. @param beyond as far outside (m) counts as inside */

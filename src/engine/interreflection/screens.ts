@@ -2,12 +2,11 @@
 
 import { type Box, boxOfPoints, shaftMeetsBox } from "../../geometry/box.ts";
 import { type Polyhedron, polyhedraOf } from "../../geometry/polyhedron.ts";
+import { ON_SURFACE } from "../../scene/inside-room.ts";
 import type { Blocker } from "../../scene/scene.ts";
 import type { Patches } from "./patches.ts";
 import { VisibleFactor } from "./visible-factor.ts";
 
-/** A solid that rises over a receiver's plane by less than this hides nothing from it (m). */
-const ON_SURFACE = 1e-3;
 const FLAT = 1e-6;
 
 export interface Screen {

@@ -9,6 +9,7 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Box } from "../../geometry/box.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { ON_SURFACE } from "../../scene/inside-room.ts";
 import type { PlacedSource } from "../direct/direct-sources.ts";
 import { LocalPoint } from "../direct/local-point.ts";
 import { boxOfPlane } from "../direct/plane-box.ts";
@@ -16,8 +17,6 @@ import { Receiver } from "../direct/receiver.ts";
 import { Penumbra } from "./penumbra.ts";
 import { type InTheWay, isClear, Surroundings } from "./surroundings.ts";
 
-/** A receiving point this near to a surface counts as on it, on the side of its normal (m). */
-export const ON_SURFACE = 1e-3;
 /** Lines of sight from a surface start this far off it (m). */
 const LIFT = 1e-6;
 
