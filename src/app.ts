@@ -29,7 +29,7 @@ export {
   type UnderlayImage,
   type UnderlayPlacement,
 } from "./drawing/underlay.ts";
-export { illuminanceCsv } from "./formats/csv.ts";
+export { illuminanceCsv } from "./formats/csv-writer.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
 export { PDF_UNDERLAY, type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";

@@ -9,7 +9,7 @@ import { chosenOption, type Handover, handoverWords } from "../papers/handover.t
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
-import { csvTable } from "./csv.ts";
+import { csvTable } from "./csv-writer.ts";
 
 /** One line a box, in the set-out sheet's order. */
 export function boxesCsv(handover: Handover, setOut: SetOut): string {

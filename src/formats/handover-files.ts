@@ -14,7 +14,7 @@ import { setOutHolds } from "../papers/set-out/holds.ts";
 import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
-import { illuminanceCsv } from "./csv.ts";
+import { illuminanceCsv } from "./csv-writer.ts";
 import { dxfTitle } from "./dxf-title.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
 import { sheetSvg } from "./sheet-svg.ts";

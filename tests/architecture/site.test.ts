@@ -47,11 +47,11 @@ it("finds an import that reaches past an entry", () => {
 import "../src/elements/plan/plan.ts";
 import "../src/elements/plan/light-layer.ts";
 import type { B } from "../src/engine/result.ts";
-const c = import("../src/formats/csv.ts");`;
+const c = import("../src/formats/csv-writer.ts");`;
   expect(reachingPast("site/x.ts", text).map((each) => each.split(" ").at(-1))).toEqual([
     "src/elements/plan/light-layer.ts",
     "src/engine/result.ts",
-    "src/formats/csv.ts",
+    "src/formats/csv-writer.ts",
   ]);
 });
 

@@ -2,7 +2,7 @@
  * bar in feet and inches. What was found on them on 2026-11-28. */
 import { expect, it } from "vitest";
 import { bar, cones } from "../support/cones-and-bars.ts";
-import { readCsv } from "../../src/design/verify/csv-table.ts";
+import { readCsv } from "../../src/design/verify/csv-reader.ts";
 import { briefValue } from "../../src/words/brief-value.ts";
 import { clashSentences, clashList } from "../../src/words/clash-list.ts";
 import type { Json } from "../support/studies.ts";

@@ -26,7 +26,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { LEAST_OVERHANG, topOverhang } from "../../scene/top-overhang.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readMetres } from "../../units/read-length.ts";
-import { lineFault, readCsv } from "../verify/csv-table.ts";
+import { lineFault, readCsv } from "../verify/csv-reader.ts";
 
 /** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */
 export interface BuiltOffset {

@@ -18,7 +18,7 @@ import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { readMetres } from "../../units/read-length.ts";
-import { type CsvTable, lineFault, readCsv } from "./csv-table.ts";
+import { type CsvTable, lineFault, readCsv } from "./csv-reader.ts";
 import { type Counted, isOffTop, levelAt } from "./site-views.ts";
 
 export interface Reading {

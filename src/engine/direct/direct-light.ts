@@ -12,7 +12,7 @@ import { distanceToBox } from "../../geometry/box.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { PlacedSource } from "./direct-sources.ts";
 import { LocalPoint } from "./local-point.ts";
-import { NEXT_TO } from "./node-table.ts";
+import { NEAR_LIMIT } from "./node-table.ts";
 import { boxOfPlane } from "./plane-box.ts";
 import { Receiver } from "./receiver.ts";
 
@@ -108,7 +108,7 @@ export function addDirectLight(
 export function pointsTooNear(plane: CalculationPlane, luminaires: readonly PlacedSource[]): number {
   const box = boxOfPlane(plane);
   const near = luminaires.filter(({ source, frame }) => {
-    const reach = Math.hypot(...source.half) + NEXT_TO * source.radius;
+    const reach = Math.hypot(...source.half) + NEAR_LIMIT * source.radius;
     return distanceToBox(frame.origin, box) <= reach;
   });
   if (near.length === 0) return 0;

@@ -12,7 +12,7 @@ import { type Horizon, NO_HORIZON } from "../../luminaire/opening/element-rules.
 import { openingSurface } from "../../luminaire/opening/openings.ts";
 import { TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
 import type { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
-import { NEXT_TO, NodeTable } from "./node-table.ts";
+import { NEAR_LIMIT, NodeTable } from "./node-table.ts";
 import { OpeningQuadrature } from "./opening-quadrature.ts";
 import { type Receiver, received } from "./receiver.ts";
 
@@ -135,7 +135,7 @@ export class DirectSource {
   /** Whether the local point is nearer to the opening than its error bound holds: a quarter of its radius. */
   tooNear(px: number, py: number, pz: number): boolean {
     if (this.table === undefined || this.radius === 0) return false;
-    return this.table.toSurface(px, py, pz) < NEXT_TO * this.radius;
+    return this.table.toSurface(px, py, pz) < NEAR_LIMIT * this.radius;
   }
 
   /** What the inverse-square law from the photometric centre gives (lx); for a traced shade, its near field. */

@@ -46,7 +46,7 @@ const BEND = 0.05;
 const SAMPLING_MARGIN = 0.6;
 const FAINT_MARGIN = 0.7;
 /** Distance from the box around the opening, in radii, within which the top of the ladder is used unasked. */
-export const NEXT_TO = 1 / 4;
+export const NEAR_LIMIT = 1 / 4;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
  * degree of what is left to integrate, and the arc grows with a root; what is left of a disc has lost the symmetry by which a few
  * nodes stand for the whole (tests/validation/direct-cut-openings). */
@@ -122,7 +122,7 @@ export class NodeTable {
     const step = (Math.log2(r / radius) - NEAREST) * STEPS_PER_OCTAVE;
     if (!(step >= 0)) return TOP_LEVEL;
     // Within a hand of the surface a cell holds points inside the opening, and beams narrower than any node sees.
-    if (rr < 4 * radius * radius && this.toSurface(px, py, pz) < NEXT_TO * radius) return TOP_LEVEL;
+    if (rr < 4 * radius * radius && this.toSurface(px, py, pz) < NEAR_LIMIT * radius) return TOP_LEVEL;
     const i = step < DISTANCES ? step | 0 : DISTANCES - 1;
     const w = -pz / r;
     const P =

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "../../../src/design/verify/csv-table.ts";
+import { readCsv } from "../../../src/design/verify/csv-reader.ts";
 import { readReadings } from "../../../src/design/verify/readings.ts";
 import { kitchen, resolved } from "../../support/studies.ts";
 
