@@ -1,6 +1,6 @@
 /** Another luminaire of the study, or other light, in place of a layer's own: every verdict before and after. */
 
-import { type Substitution, substitution } from "../design/substitution.ts";
+import { type Swap, swap } from "../design/swap.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import { studyCheck } from "./full-check.ts";
@@ -22,7 +22,7 @@ export async function swapLuminaire(
   opened: OpenStudy,
   { arrangement, layer: name, instead, confidence }: SwapOptions,
   observer: Observer = {},
-): Promise<Outcome<Substitution>> {
+): Promise<Outcome<Swap>> {
   const { study, document } = opened;
   const index = arrangementIndex(study.scenes, arrangement);
   if (!index.ok) return index;
@@ -31,5 +31,5 @@ export async function swapLuminaire(
   if (typeof instead === "string" && !study.luminaires.has(instead))
     return unknownLuminaire(study.luminaires, instead);
   const check = await studyCheck(opened, confidence, observer);
-  return substitution(document.arrangements[index.value], layer.value, study.luminaires, instead, check);
+  return swap(document.arrangements[index.value], layer.value, study.luminaires, instead, check);
 }

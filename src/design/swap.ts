@@ -16,7 +16,7 @@ import { withLuminaires } from "../scene/with-hanging.ts";
 import type { ArrangementDocument, LayerDocument } from "../study/arrangement-schema.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/checked.ts";
 
-export interface Substitution {
+export interface Swap {
   readonly layer: string;
   readonly planned: Luminaire;
   readonly instead: Luminaire;
@@ -39,13 +39,13 @@ export interface Substitution {
 }
 
 /** @param instead a luminaire's name, or the share of the planned one's light that another lamp or trim leaves */
-export function substitution(
+export function swap(
   base: ArrangementDocument,
   layer: number,
   luminaires: ReadonlyMap<string, Luminaire>,
   instead: string | number,
   check: FullCheck,
-): Outcome<Substitution> {
+): Outcome<Swap> {
   const written = base.layers[layer];
   const planned = written === undefined ? undefined : luminaires.get(written.luminaire);
   const other =
@@ -122,7 +122,7 @@ function inLayer(scene: Scene, layer: number, luminaire: Luminaire): Scene {
   return withLuminaires(scene, layer, luminaires);
 }
 
-function changeOf(was: ZoneAssessment, is: ZoneAssessment): Substitution["changes"][number] {
+function changeOf(was: ZoneAssessment, is: ZoneAssessment): Swap["changes"][number] {
   const index = is.checks.findIndex(({ verdict }) => verdict === is.verdict);
   const [before, after] = [was.checks[index], is.checks[index]];
   return {
@@ -145,7 +145,7 @@ function differences(a: Luminaire, b: Luminaire): string[] {
 }
 
 /** `Order dome: 1150 lm, 12 W, 2700 K, CRI 92. No other in its place without asking: …` */
-export function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitution["changes"]): string {
+export function orderWords(planned: Luminaire, instead: Luminaire, changes: Swap["changes"]): string {
   const facts = [
     `${planned.flux.toFixed(0)} lm`,
     ...(planned.watts === undefined ? [] : [`${planned.watts} W`]),

@@ -2,7 +2,7 @@
 
 import { reliances } from "../app/set-out/flux-margin.ts";
 import type { Check } from "../assessment/assessment.ts";
-import type { Substitution } from "../design/substitution.ts";
+import type { Swap } from "../design/swap.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { VERSION } from "../diagnostics/version.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -14,7 +14,7 @@ import { leastFluxSentence } from "./least-flux.ts";
 import { textLines } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
-export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
+export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Swap): string {
   const { planned, instead, before, after, changes, differs, placement, order, layer } = swapped;
   const unit = study.display.illuminance;
   const lines = [
@@ -42,13 +42,13 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-function powerOf({ assessment: { energy } }: Substitution["before"]): string {
+function powerOf({ assessment: { energy } }: Swap["before"]): string {
   return powerFigure(energy.watts, energy.unknownWatts, "at least");
 }
 
 export function swapJson(
   study: Pick<ResolvedStudy, "title" | "display">,
-  { layer, planned, instead, before, after, changes, differs, order }: Substitution,
+  { layer, planned, instead, before, after, changes, differs, order }: Swap,
 ) {
   return {
     candlespan: VERSION,

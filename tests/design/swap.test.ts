@@ -1,6 +1,6 @@
 /** What the order says of a substitute: asked for where a verdict gets worse, and no contradiction where none does. */
 import { expect, it } from "vitest";
-import { orderWords } from "../../src/design/substitution.ts";
+import { orderWords } from "../../src/design/swap.ts";
 import { lambertian } from "../support/tiny-scene.ts";
 
 it("says what a substitute makes worse, or that it makes nothing worse (2026: not without asking, it changes no verdict)", () => {

@@ -5,7 +5,7 @@ import { pendantRow } from "../../src/advice/pendant-row.ts";
 import { replay } from "../../src/design/boxes/as-built.ts";
 import { toleranceRings } from "../../src/design/boxes/tolerance-ring.ts";
 import type { FullCheck } from "../../src/design/search/checked.ts";
-import { substitution } from "../../src/design/substitution.ts";
+import { swap } from "../../src/design/swap.ts";
 import { readReadings } from "../../src/design/verify/readings.ts";
 import { verify } from "../../src/design/verify/verify.ts";
 import { success } from "../../src/diagnostics/issue.ts";
@@ -144,7 +144,7 @@ describe("swap", () => {
       judge: (scene) => textbookAssessment(resolved(study), scene, engine.calculate(scene, options)),
       leastPower: () => undefined,
     };
-    const swapped = substitution(document, 0, luminaires, "long", check);
+    const swapped = swap(document, 0, luminaires, "long", check);
     if (!swapped.ok) throw new Error("refused");
     const places = (scene: Scene) => scene.layers[0].luminaires.map(({ frame }) => frame.origin[0]);
     const [planned, after] = [places(scenes[0]), places(swapped.value.after.scene)];
