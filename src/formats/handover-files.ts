@@ -9,7 +9,7 @@ import type { Sheet } from "../drawing/paper/paper.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { shadeFile } from "../luminaire/shade/shade-file.ts";
 import { chosenOption, type Handover, handoverWords, program } from "../papers/handover.ts";
-import { PAPER_DOCUMENTS } from "../papers/paper-documents.ts";
+import { type FileBeside, PAPER_DOCUMENTS } from "../papers/paper-documents.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
@@ -20,8 +20,14 @@ import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
 import { sheetSvg } from "./sheet-svg.ts";
 import { viewDxf } from "./view-dxf.ts";
 
+interface WrittenFile {
+  readonly path: string;
+  readonly about: string;
+  readonly content: string;
+}
+
 export type HandoverFile =
-  | { readonly path: string; readonly about: string; readonly content: string }
+  | WrittenFile
   | {
       readonly path: string;
       readonly about: string;
@@ -33,24 +39,16 @@ export type HandoverFile =
 export function handoverFiles(handover: Handover): HandoverFile[] {
   const { scene, assessment } = chosenOption(handover);
   const { documents, setOut, view } = sheetSet(handover);
-  const beside = new Map<string, readonly HandoverFile[]>([
-    [
-      "set-out",
-      [
-        {
-          path: "set-out.dxf",
-          about: `the set-out plan for CAD, full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, layers by content`,
-          content: viewDxf(view, handover.unit === "mm" ? "mm" : "in", dxfTitle(handover, setOut)),
-        },
-        { path: "boxes.csv", about: "the boxes as a table", content: boxesCsv(handover, setOut) },
-        { path: "circuits.csv", about: "loads and dimmers as a table", content: circuitsCsv(handover) },
-      ],
-    ],
-    [
-      "schedule",
-      [{ path: "luminaires.csv", about: "the schedule as a table", content: luminairesCsv(handover) }],
-    ],
-  ]);
+  const isMetric = handover.unit === "mm";
+  const others: Readonly<Record<FileBeside, Omit<WrittenFile, "path">>> = {
+    "set-out.dxf": {
+      about: `the set-out plan for CAD, full size in ${isMetric ? "millimetres" : "inches"}, layers by content`,
+      content: viewDxf(view, isMetric ? "mm" : "in", dxfTitle(handover, setOut)),
+    },
+    "boxes.csv": { about: "the boxes as a table", content: boxesCsv(handover, setOut) },
+    "circuits.csv": { about: "loads and dimmers as a table", content: circuitsCsv(handover) },
+    "luminaires.csv": { about: "the schedule as a table", content: luminairesCsv(handover) },
+  };
   const files: HandoverFile[] = [
     {
       path: "set.pdf",
@@ -58,7 +56,11 @@ export function handoverFiles(handover: Handover): HandoverFile[] {
       title: setTitle(handover),
       sheets: documents.flatMap(({ sheets }) => sheets),
     },
-    ...documents.flatMap((document) => [...drawn(handover, document), ...(beside.get(document.name) ?? [])]),
+    ...documents.flatMap((document) => {
+      const { onScreens = false, beside = [] } =
+        PAPER_DOCUMENTS.find(({ name }) => name === document.name) ?? {};
+      return [...drawn(handover, document, onScreens), ...beside.map((path) => ({ path, ...others[path] }))];
+    }),
     {
       path: "illuminance.csv",
       about: "illuminance at every point, by layer",
@@ -74,8 +76,11 @@ function setTitle(handover: Handover): string {
 }
 
 /** One PDF of all pages, one SVG a page where it is a drawing. */
-function drawn(handover: Handover, { name, about, sheets }: PaperDocument): HandoverFile[] {
-  const onScreens = PAPER_DOCUMENTS.some((paper) => paper.name === name && paper.onScreens);
+function drawn(
+  handover: Handover,
+  { name, about, sheets }: PaperDocument,
+  onScreens: boolean,
+): HandoverFile[] {
   const title = onScreens ? printable(sheets[0].title, 200) : setTitle(handover);
   const pdf: HandoverFile = { path: `${name}.pdf`, about, title, sheets };
   if (!onScreens) return [pdf];

@@ -74,4 +74,10 @@ const ROWS = [
 /** Stem of a paper's file. */
 export type PaperDocumentName = (typeof ROWS)[number]["name"];
 
-export const PAPER_DOCUMENTS: readonly (PaperRow & { readonly name: PaperDocumentName })[] = ROWS;
+/** A file for other programs that stands beside a paper. */
+export type FileBeside = Extract<(typeof ROWS)[number], { readonly beside: unknown }>["beside"][number];
+
+export const PAPER_DOCUMENTS: readonly (Omit<PaperRow, "beside"> & {
+  readonly name: PaperDocumentName;
+  readonly beside?: readonly FileBeside[];
+})[] = ROWS;
