@@ -11,12 +11,14 @@ import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
-import { type Box, type Ink, line, type Mark, overlaps, text, within } from "./drawing.ts";
+import { type Box, boxAround, type Ink, line, type Mark, overlaps, text, within } from "./drawing.ts";
 import { fittings } from "./island-fittings.ts";
+import { lineMeetsBox, orientedBox } from "./oriented-box.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { SetOutPage } from "./set-out-page.ts";
+import type { BoxPage } from "./set-out-plan-boxes.ts";
 
 /** Thickness walls are drawn with (m): none is known; only the finished face is true. */
 export const WALL = 0.1;
@@ -92,20 +94,28 @@ function isOverhead({ bottom }: SolidBody): boolean {
   return bottom > 1.2;
 }
 
+interface WordStyle {
+  readonly ink?: Ink;
+  readonly turn?: number | undefined;
+  /** What they leave free where they can (points). */
+  readonly avoid?: readonly Box[];
+}
+
 /** Words in the middle of the first of several places where nothing else is written; none where all are taken. */
-function placed(
+export function placedWords(
   { taken, field }: Pick<SetOutPage, "taken" | "field">,
   words: string,
   depicts: Depicted,
   places: readonly Vec2[],
-  { ink = "quiet", turn }: { readonly ink?: Ink; readonly turn?: number | undefined } = {},
+  { ink = "quiet", turn, avoid = [] }: WordStyle = {},
 ): Mark[] {
   const w = paperTextWidth(words, LETTERING);
   const boxAt = ([x, y]: Vec2): Box =>
     turn === undefined
       ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
       : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
-  const place = places.find((p) => isFree(boxAt(p), taken, field));
+  const free = places.filter((p) => isFree(boxAt(p), taken, field));
+  const place = free.find((p) => isFree(boxAt(p), avoid, field)) ?? free[0];
   if (place === undefined) return [];
   taken.push(boxAt(place));
   return [text(place, words, depicts, { anchor: "middle", size: LETTERING, ink, ground: "sheet", turn })];
@@ -124,7 +134,7 @@ export function names(page: SetOutPage): Mark[] {
     const places = rows.flatMap((row) =>
       [0.5, 0.3, 0.7, 0.2, 0.8].map((t): Vec2 => [x0 + t * (x1 - x0), row]),
     );
-    return placed(page, printable(body.name, 28), "cabinet name", places);
+    return placedWords(page, printable(body.name, 28), "cabinet name", places);
   });
   return [...cabinetNames, ...centrelineName(page), ...[0, 1, 2, 3].flatMap((wall) => wallName(page, wall))];
 }
@@ -138,17 +148,31 @@ function centrelineName(page: SetOutPage): Mark[] {
     return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
   };
   const places = [end(top.length + 0.14, 1), end(-0.14, -1), end(top.length + 0.5, 1), end(-0.5, -1)];
-  return placed(page, "CL island", "centreline name", places);
+  return placedWords(page, "CL island", "centreline name", places);
 }
 
 function wallName(page: SetOutPage, wall: number): Mark[] {
   const { corner, direction, normal, length } = wallFrame(page.scene.room, wall);
   const upright = direction[0] === 0;
-  const places = [0.5, 0.25, 0.75, 0.12, 0.88].map((t): Vec2 => {
-    const [x, y] = page.at([corner[0] + direction[0] * length * t, corner[1] + direction[1] * length * t]);
-    return [x + normal[0] * 8 + (upright ? 2.4 : 0), y - normal[1] * 8 + (upright ? 0 : 2.4)];
-  });
-  return placed(page, `wall ${wall}`, "wall name", places, { turn: upright ? -90 : undefined });
+  const at = (off: number): Vec2[] =>
+    [0.5, 0.25, 0.75, 0.12, 0.88].map((t) => {
+      const [x, y] = page.at([corner[0] + direction[0] * length * t, corner[1] + direction[1] * length * t]);
+      return [x + normal[0] * off + (upright ? 2.4 : 0), y - normal[1] * off + (upright ? 0 : 2.4)];
+    });
+  // Beyond the far wall of a whole room there is free paper: a name there is no name of what lies along the wall inside.
+  const beyond = wall === 2 && page.window.to[1] === page.scene.room.width ? WALL * page.perMetre + 8 : 0;
+  const { field } = page;
+  return placedWords(
+    { ...page, field: { ...field, y: field.y - 2 * beyond, height: field.height + 2 * beyond } },
+    `wall ${wall}`,
+    "wall name",
+    [...at(8), ...(beyond > 0 ? at(-beyond) : []), ...at(20), ...at(32)],
+    { turn: upright ? -90 : undefined, avoid: keepOutBoxes(page) },
+  );
+}
+
+function keepOutBoxes({ scene: { room }, at }: Pick<SetOutPage, "scene" | "at">): Box[] {
+  return (room.keepOuts ?? []).map(({ outline }) => boxAround(outline.map(at)));
 }
 
 export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
@@ -205,19 +229,32 @@ export function keepOutNames(page: SetOutPage): Mark[] {
     const w = paperTextWidth(words, LETTERING);
     const [x0, y0, x1, y1] = bounds(outline.map(page.at));
     const rows = [0.5, 0.25, 0.75, 0.05, 0.95].map((t) => y0 + t * (y1 - y0) + 2.4);
+    const columns = [0.5, 0.3, 0.7, 0.15, 0.85].map((t) => x0 + t * (x1 - x0));
     const places: Vec2[] = [
       ...rows.map((y): Vec2 => [x1 + 3 + w / 2, y]),
       ...rows.map((y): Vec2 => [x0 - 3 - w / 2, y]),
-      [(x0 + x1) / 2, y1 + LETTERING + 2],
-      [(x0 + x1) / 2, y0 - 3],
+      ...[y1 + LETTERING + 2, y0 - 3].flatMap((y) => columns.map((x): Vec2 => [x, y])),
       ...rows.map((y): Vec2 => [(x0 + x1) / 2, y]),
     ];
-    return placed(page, words, "keep-out name", places, { ink: "ink" });
+    return placedWords(page, words, "keep-out name", places, { ink: "ink" });
   });
 }
 
+/** Island, stools and the frame of a detail (m around the island). */
+const SURROUND = 0.35;
+
+function islandSurround({ scene: { island: top }, at, perMetre }: SetOutPage): Box[] {
+  if (top === undefined) return [];
+  const { x, y, width, height } = boxAround(top.outline.map((p) => at(islandToRoom(top, p))));
+  const d = SURROUND * perMetre;
+  return [{ x: x - d, y: y - d, width: width + 2 * d, height: height + 2 * d }];
+}
+
 /** Which way the ceiling rises: an arrow through free paper, with its angle. Heights at the walls are in the notes. */
-export function slope({ scene: { room }, at, taken, field, window: { from, to } }: SetOutPage): Mark[] {
+export function slope(page: BoxPage): Mark[] {
+  const { scene, at, taken, field, edges } = page;
+  const { room } = scene;
+  const { from, to } = page.window;
   if (room.slope === 0) return [];
   const [dx, dy] = [Math.cos(room.towards), -Math.sin(room.towards)];
   const half = 22;
@@ -233,7 +270,13 @@ export function slope({ scene: { room }, at, taken, field, window: { from, to } 
   const places = shares.flatMap((t) =>
     shares.map((u) => at([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * u])),
   );
-  const place = places.find((p) => isFree(boxAt(p), taken, field));
+  const free = places.filter((p) => isFree(boxAt(p), taken, field));
+  // Off island and seats and what is drawn around them, then at least off the island's edges.
+  const keptFree = [...islandSurround(page), ...keepOutBoxes(page)];
+  const place =
+    free.find((p) => isFree(boxAt(p), keptFree, field)) ??
+    free.find((p) => !edges.some(([a, b]) => lineMeetsBox(a, b, orientedBox(boxAt(p))))) ??
+    free[0];
   // Its angle is in the notes too.
   if (place === undefined) return [];
   const [x, y] = place;

@@ -25,6 +25,7 @@ import {
   walls,
 } from "./set-out-plan-room.ts";
 import { tagMarks } from "./set-out-tags.ts";
+import { suspensionNames } from "./suspension-names.ts";
 import { switchMarks } from "./switch-symbols.ts";
 
 /** From the finished face to the first string, and from string to string (points). */
@@ -44,7 +45,8 @@ export function planMargins(
 ): { readonly left: number; readonly below: number; readonly edge: number } {
   const lane = laneWidth(setOut, words);
   const lanes = (axis: "x" | "y"): number =>
-    setOut.strings.filter((string) => string.axis === axis && shown(string, window).length > 0).length;
+    setOut.strings.filter((string) => string.axis === axis && shown(string, setOut, window).length > 0)
+      .length;
   const edge = window === undefined ? WALL * perMetre : 0;
   return { left: edge + FIRST_LANE + lane * lanes("y"), below: edge + FIRST_LANE + lane * lanes("x"), edge };
 }
@@ -54,9 +56,10 @@ function laneWidth({ strings }: SetOut, words: PlanWords): number {
   return Math.max(0, ...strings.map(({ dims }) => stringDepth(dims.positions.map(words.dimension))));
 }
 
-/** Stations of a string that lie in a window; all of them, with datum and far face, where there is none. */
+/** Stations of a string in a window at which something stands there; all of them, with datum and far face, where there is none. */
 function shown(
-  { axis, stations, dims }: SetOutString,
+  { axis, what, stations, dims }: SetOutString,
+  { boxes }: Pick<SetOut, "boxes">,
   window: PlanWindow | undefined,
 ): readonly { readonly exact: number; readonly printed: number }[] {
   const [datumAt, ...printed] = dims.positions;
@@ -66,7 +69,29 @@ function shown(
     return [{ exact: 0, printed: datumAt }, ...inner, { exact: Number.POSITIVE_INFINITY, printed: far }];
   }
   const k = axis === "x" ? 0 : 1;
-  return inner.filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k]);
+  const places = what === "island" ? undefined : placesOf(what, boxes).filter((at) => isWithin(at, window));
+  return inner.filter(
+    ({ exact }) =>
+      exact >= window.from[k] &&
+      exact <= window.to[k] &&
+      (places === undefined || places.some((at) => isAtStation(at[k], exact))),
+  );
+}
+
+const isWithin = ([x, y]: Vec2, { from, to }: PlanWindow): boolean =>
+  x >= from[0] && x <= to[0] && y >= from[1] && y <= to[1];
+
+/** What is nearer to a station than it is told from others (m). */
+const isAtStation = (at: number, station: number): boolean => Math.abs(at - station) < 0.004;
+
+/** What a string of boxes dimensions (m, room). */
+function placesOf(
+  what: Exclude<SetOutString["what"], "island">,
+  boxes: readonly SetOutBox[],
+): readonly Vec2[] {
+  if (what === "suspensions") return suspensionPlaces(boxes);
+  const kind = what === "pendants" ? "pendant" : "recessed";
+  return boxes.filter((box) => box.kind === kind).map((box) => box.at);
 }
 
 export interface PlanOptions {
@@ -88,8 +113,7 @@ export function setOutPlan(
 ): ScaledView {
   const { length, width } = scene.room;
   const { from, to } = window ?? { from: [0, 0] as const, to: [length, width] as const };
-  const isShown = ([x, y]: Vec2): boolean => x >= from[0] && x <= to[0] && y >= from[1] && y <= to[1];
-  const boxes = window === undefined ? setOut.boxes : setOut.boxes.filter((box) => isShown(box.at));
+  const boxes = window === undefined ? setOut.boxes : setOut.boxes.filter((box) => isWithin(box.at, window));
   const page = pageOf(scene, boxes, perMetre, isFullSize, { from, to });
   const marks = roomMarks(page, boxes, held);
   const [lines, figures] = strings(scene, { ...setOut, boxes }, perMetre, words, window);
@@ -147,6 +171,7 @@ function roomMarks(page: BoxPage, boxes: readonly SetOutBox[], held: ReadonlySet
     ...switches,
     ...symbols,
     ...tags,
+    ...suspensionNames(page, boxes),
     ...keepOutNames(page),
     ...slope(page),
     ...names(page),
@@ -174,7 +199,7 @@ function strings(
     const floor = window?.from[axis === "x" ? 1 : 0] ?? 0;
     setOut.strings
       .filter((string) => string.axis === axis)
-      .map((string) => ({ string, stations: shown(string, window) }))
+      .map((string) => ({ string, stations: shown(string, setOut, window) }))
       .filter(({ stations }) => stations.length > 0)
       .forEach(({ string: { what }, stations }, k) => {
         const offset = edge + FIRST_LANE + k * lane;
@@ -217,14 +242,7 @@ function nearest(
   station: number,
 ): number {
   const [a, b] = axis === "x" ? [0, 1] : [1, 0];
-  const places: readonly Vec2[] =
-    what === "island"
-      ? islandCorners(scene)
-      : what === "suspensions"
-        ? suspensionPlaces(setOut.boxes)
-        : setOut.boxes
-            .filter((box) => box.kind === (what === "pendants" ? "pendant" : "recessed"))
-            .map((box) => box.at);
-  const there = places.filter((p) => Math.abs(p[a] - station) < 0.004).map((p) => p[b]);
+  const places = what === "island" ? islandCorners(scene) : placesOf(what, setOut.boxes);
+  const there = places.filter((p) => isAtStation(p[a], station)).map((p) => p[b]);
   return there.length === 0 ? 0 : Math.max(0, Math.min(...there));
 }

@@ -49,7 +49,7 @@ function tapeSheets(handover: Handover): Page[] {
   const moving = found.boxes.filter(({ tag }) => held.has(tag)).map(({ tag }) => tag);
   const blocks: Block[] = [
     paragraph(
-      `Option ${scene.letter}: ${printable(scene.name, 60)}. Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.`,
+      `Option ${scene.letter}: ${printable(scene.name, 60)}. Tape the island on the floor first, then a cross under each pendant; hang the cut-outs by their tops on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.`,
       { size: 9 },
     ),
     ...(moving.length === 0
@@ -95,11 +95,11 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
       : island.outline.map((p) => islandToRoom(island, p));
   const pendants = found.boxes.filter((box) => box.kind === "pendant");
   const rows = [
-    ...corners.map((at, i) => ({ name: `island corner ${i + 1}`, at, string: "" })),
+    ...corners.map((at, i) => ({ name: `island corner ${i + 1}`, at, string: "", edge: "" })),
     ...pendants.map(({ tag, luminaire, middle, heights }) => {
-      const { ceiling, bottom } = heights as NonNullable<typeof heights>;
+      const { ceiling, bottom, drop } = heights as NonNullable<typeof heights>;
       const name = `${tag} ${printable(luminaire.name, 20)}`;
-      return { name, at: middle, string: words.dimension(ceiling - bottom) };
+      return { name, at: middle, string: words.dimension(drop), edge: words.dimension(ceiling - bottom) };
     }),
   ];
   const rounded = (length: number): string => words.dimension(roundTo(length, handover.unit));
@@ -114,7 +114,8 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
         endColumn("tape from the other end of wall 0", 1.5, ({ at: [x, y] }) =>
           rounded(Math.hypot(x - room.length, y)),
         ),
-        endColumn("string, ceiling to lower edge", 1.4, ({ string }) => string),
+        endColumn("string, ceiling to its top", 1.1, ({ string }) => string),
+        endColumn("ceiling to lower edge", 1.1, ({ edge }) => edge),
       ],
       { size: SMALL + 0.75, depicts: "tape row" },
     ),

@@ -209,9 +209,21 @@ describe("the set-out plan", () => {
         const { marks } = setOutPlan(scene, found, perMetre, words, { window });
         for (const { what, axis, stations, dims } of found.strings) {
           const k = axis === "x" ? 0 : 1;
+          // Of boxes only those that the window shows: a figure's line to another would end at nothing.
+          const shown = found.boxes.filter(
+            ({ kind, at: [x, y] }) =>
+              `${kind}s`.startsWith(what.slice(0, 7)) &&
+              x >= window.from[0] &&
+              x <= window.to[0] &&
+              y >= window.from[1] &&
+              y <= window.to[1],
+          );
           const inside = stations
             .map((exact, i) => ({ exact, printed: dims.positions[i + 1] }))
-            .filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k]);
+            .filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k])
+            .filter(
+              ({ printed }) => what === "island" || shown.some((box) => Math.abs(box[axis] - printed) < 1e-9),
+            );
           const drawn = marks.flatMap((mark) =>
             mark.kind === "text" && mark.depicts === `dimension ${what} ${axis}` ? [mark.text] : [],
           );

@@ -6,20 +6,13 @@
 import type { Depicted } from "../depicted.ts";
 import { type Box, segment, text } from "../drawing.ts";
 import type { PaperMark } from "./paper.ts";
-import { paperRows, paperTextWidth } from "./paper-text.ts";
+import { paperRows } from "./paper-text.ts";
+import { PADDING, type TableBlock, type TableCells, tableCells } from "./table-cells.ts";
 
 /** 3/32 in, the least lettering of construction sheets. */
 export const SMALL = 6.75;
 export const BODY = 8.5;
-const TABLE = SMALL + 0.5;
 const LEADING = 1.3;
-
-export interface Column {
-  readonly title: string;
-  /** Share of the width, among all columns. */
-  readonly share: number;
-  readonly align?: "start" | "end";
-}
 
 export type Block =
   | { readonly kind: "heading"; readonly words: string; readonly size?: number }
@@ -32,13 +25,7 @@ export type Block =
       readonly strong?: boolean;
       readonly depicts?: Depicted;
     }
-  | {
-      readonly kind: "table";
-      readonly columns: readonly Column[];
-      readonly rows: readonly (readonly string[])[];
-      readonly size?: number;
-      readonly depicts?: Depicted;
-    }
+  | TableBlock
   | {
       readonly kind: "figure";
       readonly height: number;
@@ -117,52 +104,16 @@ export function flowHeight(blocks: readonly Block[], width: number): number {
   return setter.y;
 }
 
+/** Least room for what follows a heading (points). */
+const SOME_ROWS = 34;
+
 /** A paragraph of so few rows is not parted. */
 const KEPT_WHOLE = 4;
 
-/** Between neighbouring columns (points). */
-const PADDING = 5;
-
-/** What each column needs so that no word of it is cut (points). */
-function columnNeeds(
-  columns: readonly Column[],
-  rows: readonly (readonly string[])[],
-  size: number,
-): number[] {
-  const longest = (words: string, strong: boolean): number =>
-    Math.max(0, ...words.split(" ").map((word) => paperTextWidth(word, size, strong)));
-  return columns.map(
-    ({ title }, i) =>
-      Math.max(longest(title, true), ...rows.map((row) => longest(row[i] ?? "", false))) + PADDING,
-  );
-}
-
-/** Whether a table fits a width without a word being cut. */
-export function tableFits(
-  { columns, rows, size = TABLE }: Pick<Extract<Block, { kind: "table" }>, "columns" | "rows" | "size">,
-  width: number,
-): boolean {
-  return columnNeeds(columns, rows, size).reduce((sum, need) => sum + need, 0) <= width;
-}
-
-/** The width by shares, but never less than the longest word where the others can spare it. */
-function columnWidths(
-  columns: readonly Column[],
-  rows: readonly (readonly string[])[],
-  size: number,
-  width: number,
-): number[] {
-  const total = columns.reduce((sum, column) => sum + column.share, 0);
-  const wished = columns.map(({ share }) => (share / total) * width);
-  const needs = columnNeeds(columns, rows, size);
-  const missing = wished.reduce((sum, wish, i) => sum + Math.max(0, needs[i] - wish), 0);
-  const spare = wished.reduce((sum, wish, i) => sum + Math.max(0, wish - needs[i]), 0);
-  if (missing === 0 || spare === 0) return wished;
-  const given = Math.min(1, missing / spare);
-  const met = Math.min(1, spare / missing);
-  return wished.map((wish, i) =>
-    wish < needs[i] ? wish + met * (needs[i] - wish) : wish - given * (wish - needs[i]),
-  );
+type ParagraphBlock = Extract<Block, { kind: "paragraph" }>;
+/** How far the rows of a paragraph stand in, behind its marker (points). */
+function indentOf(size: number, marker: string | undefined): number {
+  return marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
 }
 
 class Setter {
@@ -225,12 +176,22 @@ class Setter {
     return paperRows(words, this.#box.width, size, true).length * size * this.#leading + 3;
   }
 
-  /** What a heading needs below it: a figure whole, some rows of anything else, under further headings that of the last. */
+  /** What a heading needs below it: a figure whole, of anything else what is not parted, under further headings that of the last. */
   #leastAfter([next, ...rest]: readonly Block[]): number {
-    if (next?.kind === "figure") return next.height;
-    if (next?.kind !== "heading") return 34;
-    const { words, size = 11 } = next;
-    return size * 0.7 * this.#spacing + this.#headingHeight(words, size) + this.#leastAfter(rest);
+    switch (next?.kind) {
+      case "figure":
+        return next.height;
+      case "heading": {
+        const { words, size = 11 } = next;
+        return size * 0.7 * this.#spacing + this.#headingHeight(words, size) + this.#leastAfter(rest);
+      }
+      case "table":
+        return Math.max(SOME_ROWS, this.#unpartedTable(tableCells(next, this.#box.width)));
+      case "paragraph":
+        return Math.max(SOME_ROWS, this.#unpartedParagraph(this.#paragraphRows(next), next, rest[0]));
+      default:
+        return SOME_ROWS;
+    }
   }
 
   #heading(words: string, size: number, following: readonly Block[]): void {
@@ -250,16 +211,26 @@ class Setter {
     this.y += 3;
   }
 
-  #paragraph(
-    { words, size = BODY, marker, strong, depicts = "paragraph" }: Extract<Block, { kind: "paragraph" }>,
+  #paragraphRows({ words, size = BODY, marker, strong }: ParagraphBlock): string[] {
+    return paperRows(words, this.#box.width - indentOf(size, marker), size, strong);
+  }
+
+  /** Height of what stays together at its beginning: a short one whole, with the figure that it speaks of. */
+  #unpartedParagraph(
+    { length }: readonly string[],
+    { size = BODY }: ParagraphBlock,
     next: Block | undefined,
-  ): void {
-    const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
-    const rows = paperRows(words, this.#box.width - indent, size, strong);
-    const reading = { block: {}, role: "P" } as const;
-    // A short one stays with the figure that it speaks of.
+  ): number {
     const figure = next?.kind === "figure" ? size * 0.35 * this.#spacing + next.height : 0;
-    if (rows.length <= KEPT_WHOLE) this.#need(rows.length * size * this.#leading + figure);
+    return length > KEPT_WHOLE ? size * this.#leading : length * size * this.#leading + figure;
+  }
+
+  #paragraph(block: ParagraphBlock, next: Block | undefined): void {
+    const { size = BODY, marker, strong, depicts = "paragraph" } = block;
+    const indent = indentOf(size, marker);
+    const rows = this.#paragraphRows(block);
+    const reading = { block: {}, role: "P" } as const;
+    this.#need(this.#unpartedParagraph(rows, block, next));
     rows.forEach((row, i) => {
       this.#need(size * this.#leading);
       this.y += size * this.#leading;
@@ -277,17 +248,21 @@ class Setter {
     this.y += size * 0.35 * this.#spacing;
   }
 
-  #table({ columns, rows, size = TABLE, depicts = "table" }: Extract<Block, { kind: "table" }>): void {
-    const widths = columnWidths(columns, rows, size, this.#box.width);
-    const cells = (row: readonly string[], strong: boolean): string[][] =>
-      row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - PADDING, size, strong)));
-    const height = (row: readonly (readonly string[])[]): number =>
-      Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45 * this.#spacing;
-    const head = cells(
-      columns.map((column) => column.title),
-      true,
-    );
-    const body = rows.map((row) => cells(row, false));
+  #rowHeight(row: readonly (readonly string[])[], size: number): number {
+    return Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45 * this.#spacing;
+  }
+
+  /** Height of what stays together at its beginning: the head and the first row, of two both. */
+  #unpartedTable({ size, head, body }: TableCells): number {
+    const first = body.slice(0, body.length === 2 ? 2 : 1);
+    return [head, ...first].reduce((sum, row) => sum + this.#rowHeight(row, size), 0);
+  }
+
+  #table(table: TableBlock): void {
+    const { columns, depicts = "table" } = table;
+    const cells = tableCells(table, this.#box.width);
+    const { size, widths, head, body } = cells;
+    const height = (row: readonly (readonly string[])[]): number => this.#rowHeight(row, size);
     const block = {};
     let count = 0;
     const put = (row: readonly (readonly string[])[], strong: boolean, rule: number): void => {
@@ -311,8 +286,7 @@ class Setter {
       this.y += height(row);
       this.#rule(rule);
     };
-    const isTwo = body.length === 2;
-    this.#need(height(head) + body.slice(0, isTwo ? 2 : 1).reduce((sum, row) => sum + height(row), 0));
+    this.#need(this.#unpartedTable(cells));
     put(head, true, 1);
     body.forEach((row, i) => {
       // The last row takes the one before it along.

@@ -1,12 +1,10 @@
 /** Tables of papers, each column beside what its cells say of a row. */
 
-import type { Block, Column } from "./flow.ts";
+import type { Column, TableBlock } from "./table-cells.ts";
 
 export interface CellColumn<R> extends Column {
   readonly cell: (row: R, index: number) => string;
 }
-
-type Table = Extract<Block, { kind: "table" }>;
 
 /** @param share of the table's width, among all columns */
 export const column = <R>(title: string, share: number, cell: CellColumn<R>["cell"]): CellColumn<R> => ({
@@ -24,8 +22,8 @@ export const endColumn = <R>(...of: Parameters<typeof column<R>>): CellColumn<R>
 export const table = <R>(
   rows: readonly R[],
   columns: readonly CellColumn<R>[],
-  style: Pick<Table, "size" | "depicts"> = {},
-): Table => ({
+  style: Pick<TableBlock, "size" | "depicts"> = {},
+): TableBlock => ({
   kind: "table",
   columns,
   rows: rows.map((row, i) => columns.map(({ cell }) => cell(row, i))),

@@ -1,8 +1,9 @@
 /** Places and heights of pendants. */
 
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
-import { type Block, heading, SMALL, tableFits } from "../../drawing/paper/flow.ts";
+import { type Block, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
+import { tableFits } from "../../drawing/paper/table-cells.ts";
 import type { HandoverWords } from "../handover.ts";
 
 /** Places and heights in one table where its figures fit, else in two. */

@@ -295,7 +295,12 @@ function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Bloc
       : []),
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
     ...(layout.boxes.some(({ suspensions }) => suspensions !== undefined)
-      ? [bullet("Dot: a long pendant hangs here. Its box is where it is fed, not over its middle.", SMALL)]
+      ? [
+          bullet(
+            "Dot, P1.1: a long pendant hangs here. Its box is where it is fed, not over its middle.",
+            SMALL,
+          ),
+        ]
       : []),
     ...(chosenOption(handover).tolerances?.length
       ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is, and meets nothing.", SMALL)]

@@ -1,0 +1,190 @@
+/** 2026-11-29: what a fitter and an electrician stumbled over on set-out and mock-up. Each `it` says what was wrong. */
+
+import { describe, expect, it } from "vitest";
+import { type Box, boxAround, overlaps, textBox } from "../../src/drawing/drawing.ts";
+import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
+import { type Block, flow, heading, paragraph } from "../../src/drawing/paper/flow.ts";
+import { column, table } from "../../src/drawing/paper/table.ts";
+import type { PaperMark } from "../../src/drawing/paper/paper.ts";
+import { bounds } from "../../src/geometry/polygon.ts";
+import { mockUpSheets } from "../../src/papers/mock-up-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { handoverOf } from "../support/handover.ts";
+import { type Json, kitchen } from "../support/studies.ts";
+
+type Marked = { readonly marks: readonly PaperMark[] };
+const texts = ({ marks }: Marked, depicts: string) =>
+  marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === depicts ? [mark] : []));
+const lines = ({ marks }: Marked, depicts: string) =>
+  marks.flatMap((mark) => (mark.kind === "line" && mark.depicts === depicts ? [mark.points] : []));
+
+describe("the mock-up", () => {
+  it("tells the string to the top of a cut-out, where it hangs, and not only to its lower edge", () => {
+    const [first] = mockUpSheets(handoverOf(kitchen()));
+    const cells = first.marks.flatMap((mark) =>
+      mark.kind === "text" && (mark.depicts === "tape row" || mark.depicts === "table head")
+        ? [{ column: mark.reading?.column, text: mark.text, isHead: mark.depicts === "table head" }]
+        : [],
+    );
+    const columnOf = (words: RegExp): string[] => {
+      const titles = new Map<number, string>();
+      for (const { column: k = -1, text, isHead } of cells)
+        if (isHead) titles.set(k, `${titles.get(k) ?? ""} ${text}`.trim());
+      const [k] = [...titles].find(([, title]) => words.test(title)) ?? [];
+      return cells.flatMap((each) => (each.column === k && !each.isHead ? [each.text] : []));
+    };
+    // Ceiling 2700, top 920, clearance 850, dome 220 high: lower edge at 1770, its top at 1990.
+    expect(columnOf(/^string, ceiling to its top$/)).toEqual(["710", "710", "710"]);
+    expect(columnOf(/^ceiling to lower edge$/)).toEqual(["930", "930", "930"]);
+  });
+});
+
+describe("a heading", () => {
+  const box = (height: number) => (): Box => ({ x: 0, y: 0, width: 200, height });
+  const tall = "a cell of many words that takes one row after another ".repeat(6);
+  const followers: readonly [string, Block][] = [
+    ["a table whose first row is tall", table([tall, "b", "c"], [column("title", 1, (each) => each)], {})],
+    ["a paragraph that is not parted", paragraph("four rows of words ".repeat(8))],
+  ];
+  it.each(followers)("stays with %s", (_, block) => {
+    // In less than a hundred points heading and follower do not stand together at all.
+    for (let height = 100; height < 260; height += 3) {
+      const boxes = flow([paragraph("before"), heading("Circuits"), block], box(height));
+      for (const marks of boxes) {
+        const last = marks[marks.length - 1];
+        expect(last?.depicts, `a box ${height} high`).not.toBe("heading");
+      }
+    }
+  });
+});
+
+describe("a long pendant's set-out", () => {
+  const document: Json = kitchen({
+    room: { length: 8, width: 6, ceilingHeight: 2.7 },
+    island: { centre: [4, 3], length: 2.6, width: 1.1, height: 0.92 },
+    luminaires: {
+      bar: { beam: { flux: 1800, angle: 110 }, opening: { length: 1.2, width: 0.05 } },
+      spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+    },
+    arrangements: [
+      {
+        name: "bars",
+        layers: [
+          { name: "bars", luminaire: "bar", row: { count: 2, clearance: 0.85 } },
+          { name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.7 } },
+        ],
+      },
+    ],
+  });
+
+  it("names each point it hangs on where its table has it", () => {
+    const { sheets, setOut } = setOutSheets(handoverOf(document));
+    const wanted = setOut.boxes.flatMap(({ tag, suspensions }) =>
+      (suspensions?.points ?? []).map((_, i) => `${tag}.${i + 1}`),
+    );
+    expect(wanted).toEqual(["P1.1", "P1.2", "P2.1", "P2.2"]);
+    const named = sheets.find((sheet) => texts(sheet, "view title").length > 0) as Marked;
+    const names = texts(named, "suspension point");
+    // On the plan of the room and in the detail.
+    expect(names.map(({ text }) => text)).toEqual([...wanted, ...wanted]);
+    const dots = named.marks.flatMap((mark) =>
+      mark.kind === "circle" && mark.depicts === "suspension point" ? [mark.centre] : [],
+    );
+    expect(dots.length).toBe(names.length);
+    for (const [i, name] of names.entries()) {
+      const { x: left, y: top, width, height } = textBox(name);
+      const gaps = dots.map(([x, y]) =>
+        Math.hypot(Math.max(left - x, 0, x - left - width), Math.max(top - y, 0, y - top - height)),
+      );
+      expect(gaps.indexOf(Math.min(...gaps)), name.text).toBe(i);
+    }
+  });
+
+  it("has no figure in its detail for a box that is not in it, whose line would run to nothing", () => {
+    const { sheets } = setOutSheets(handoverOf(document));
+    const detail = sheets.find((sheet) => texts(sheet, "view title").length > 0) as Marked;
+    const [title] = texts(detail, "view title");
+    const recessed = detail.marks.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "dimension recessed x" && mark.at[0] > title.at[0] - 60
+        ? [mark.text]
+        : [],
+    );
+    expect(recessed).toEqual([]);
+    const frames = lines(detail, "cut").map((points) => bounds(points));
+    const [x0, , x1, foot] = frames[frames.length - 1];
+    for (const points of lines(detail, "extension line")) {
+      const [left, , right] = bounds(points);
+      if (left < x0 || right > x1) continue;
+      // It starts at or above the frame's foot: what it dimensions is inside.
+      expect(Math.min(...points.map((p) => p[1]))).toBeLessThanOrEqual(foot + 1e-6);
+    }
+  });
+});
+
+describe("the plan of a sloped ceiling", () => {
+  const document: Json = kitchen({
+    room: {
+      length: 6,
+      width: 4.6,
+      ceilingHeight: 2.4,
+      ceiling: { slope: 18, towards: 90 },
+      keepOuts: [{ name: "ridge beam", from: [0, 4.2], size: [6, 0.2] }],
+    },
+    island: {
+      centre: [3, 2.3],
+      height: 0.9,
+      outline: [
+        [0, 0],
+        [2.6, 0],
+        [2.6, 1.7],
+        [1.6, 1.7],
+        [1.6, 0.9],
+        [0, 0.9],
+      ],
+      seats: { side: "x+", count: 2 },
+    },
+    arrangements: [
+      {
+        name: "a",
+        layers: [
+          {
+            name: "p",
+            luminaire: "dome",
+            row: { count: 3, clearance: 0.78, spacing: 0.75, offset: [-0.1, -0.35] },
+          },
+          { name: "r", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.9 } },
+        ],
+      },
+    ],
+  });
+  const [sheet] = setOutSheets(handoverOf(document)).sheets;
+
+  it("shows the way it rises clear of the island, its seats and the frame of its detail", () => {
+    const [words] = texts(sheet, "slope");
+    const arrow = lines(sheet, "slope")[0];
+    const box = boxAround(arrow);
+    const edges = ["island top", "island fitting", "cut"].flatMap((what) => lines(sheet, what));
+    expect(edges.length).toBeGreaterThan(3);
+    for (const ring of edges)
+      for (const [i, from] of ring.entries()) {
+        const to = ring[(i + 1) % ring.length];
+        for (const each of [textBox(words), box])
+          expect(lineMeetsBox(from, to, orientedBox(each)), `${words.text} at ${from}`).toBe(false);
+      }
+  });
+
+  it("writes the wall's name off the hatching, nearer to the wall than what the hatching is", () => {
+    const hatched = bounds(lines(sheet, "keep-out")[0]);
+    const inHatch: Box = {
+      x: hatched[0],
+      y: hatched[1],
+      width: hatched[2] - hatched[0],
+      height: hatched[3] - hatched[1],
+    };
+    const wall = texts(sheet, "wall name").find(({ text }) => text === "wall 2");
+    const beam = texts(sheet, "keep-out name")[0];
+    if (wall === undefined) throw new Error("wall 2 has no name");
+    expect(overlaps(textBox(wall), inHatch)).toBe(false);
+    expect(wall.at[1]).toBeLessThan(beam.at[1]);
+  });
+});
