@@ -121,8 +121,11 @@ export function placedWords(
   return [text(place, words, depicts, { anchor: "middle", size: LETTERING, ink, ground: "sheet", turn })];
 }
 
+/** Names keep so far apart that two are not read as one (points). */
+const APART = 4;
+
 function isFree(box: Box, taken: readonly Box[], field: Box): boolean {
-  return within(box, field, 1) && !taken.some((other) => overlaps(box, other, 1));
+  return within(box, field, 1) && !taken.some((other) => overlaps(box, other, APART));
 }
 
 /** Names of cabinets, the island's middle and walls. */

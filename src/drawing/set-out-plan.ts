@@ -5,10 +5,12 @@
  */
 
 import { type SetOut, type SetOutBox, type SetOutString, suspensionPlaces } from "../app/set-out/set-out.ts";
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { clippedMarks } from "./clipped-marks.ts";
+import { type Box, line } from "./drawing.ts";
 import { moved, type PaperMark, type ScaledView } from "./paper/paper.ts";
 import { runningString, stringDepth } from "./running-string.ts";
 import type { PlanWindow } from "./set-out-page.ts";
@@ -99,6 +101,8 @@ export interface PlanOptions {
   readonly held?: ReadonlySet<string>;
   /** A part of the room by itself, its lower left corner at the origin; strings still count from the datum. */
   readonly window?: PlanWindow;
+  /** A part that is drawn larger elsewhere: words keep clear of the frame around it. */
+  readonly framed?: PlanWindow | undefined;
   /** Places and sizes as they are, for CAD; without it symbols are as large, and as far from one another, as paper needs. */
   readonly isFullSize?: boolean;
 }
@@ -109,23 +113,36 @@ export function setOutPlan(
   setOut: SetOut,
   perMetre: number,
   words: PlanWords,
-  { held = new Set(), window, isFullSize = false }: PlanOptions = {},
+  { held = new Set(), window, framed, isFullSize = false }: PlanOptions = {},
 ): ScaledView {
   const { length, width } = scene.room;
   const { from, to } = window ?? { from: [0, 0] as const, to: [length, width] as const };
   const boxes = window === undefined ? setOut.boxes : setOut.boxes.filter((box) => isWithin(box.at, window));
   const page = pageOf(scene, boxes, perMetre, isFullSize, { from, to });
+  const frame = framed === undefined ? [] : corners(framed).map(page.at);
+  page.taken.push(...frame.map((corner, i) => boxBetween(corner, frame[(i + 1) % frame.length])));
   const marks = roomMarks(page, boxes, held);
   const [lines, figures] = strings(scene, { ...setOut, boxes }, perMetre, words, window);
-  if (window === undefined)
-    return { marks: [...lines, ...marks, ...datum(), ...figures], origin: [0, 0], perMetre };
-  const frame = ([from, [to[0], from[1]], to, [from[0], to[1]]] as const).map(page.at);
+  if (window === undefined) {
+    const outline =
+      frame.length === 0 ? [] : [line(frame, "cut", "quiet", 0.75, { closed: true, dash: "eye line" })];
+    return { marks: [...lines, ...marks, ...outline, ...datum(), ...figures], origin: [0, 0], perMetre };
+  }
+  const edge = corners(window).map(page.at);
   const [x, y] = page.at(from);
   return {
-    marks: [...lines, ...moved(clippedMarks(marks, frame), [-x, -y]), ...figures],
+    marks: [...lines, ...moved(clippedMarks(marks, edge), [-x, -y]), ...figures],
     origin: [-x, -y],
     perMetre,
   };
+}
+
+function corners({ from, to }: PlanWindow): readonly Vec2[] {
+  return rectangleBetween(...from, ...to);
+}
+
+function boxBetween([x0, y0]: Vec2, [x1, y1]: Vec2): Box {
+  return { x: Math.min(x0, x1), y: Math.min(y0, y1), width: Math.abs(x1 - x0), height: Math.abs(y1 - y0) };
 }
 
 function pageOf(

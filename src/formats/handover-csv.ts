@@ -87,7 +87,8 @@ export function luminairesCsv(handover: Handover): string {
     "weight (kg)": ({ luminaire }) => figure(luminaire.weight),
     "canopy (m)": ({ luminaire }) => luminaire.canopy?.diameter,
     suspension: ({ luminaire }) => luminaire.suspension,
-    finish: ({ luminaire }) => luminaire.finish,
+    finish: ({ luminaire, lamp }) =>
+      luminaire.finish ?? (luminaire.colour === undefined ? lamp?.shade : undefined),
     colour: ({ luminaire }) => luminaire.colour,
     maker: ({ luminaire }) => printable(luminaire.maker ?? ""),
     "order number": ({ luminaire }) => luminaire.order,

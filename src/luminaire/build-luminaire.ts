@@ -108,6 +108,7 @@ function fromPhotometry(
       order: facts.order,
       maker: description.maker === undefined ? facts.maker : undefined,
       housing: file.housing,
+      description: file.description.trim() === "" ? undefined : file.description,
     }),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });

@@ -31,9 +31,12 @@ export interface Luminaire extends ProductFacts {
   readonly unsettledFlux?: UnsettledFlux;
   /** Values no luminaire has, where there are any. */
   readonly implausible?: readonly ImplausibleValue[];
-  /** Order number of what the file measured, whatever the study orders; its maker, where the study states none; and the size its file
-   * states, whatever the study says of it. */
-  readonly filed?: Pick<OrderFacts, "order" | "maker"> & { readonly housing?: Housing };
+  /** Order number of what the file measured, whatever the study orders; its maker, where the study states none; the size its file
+   * states, whatever the study says of it; and what it calls its luminaire, untrusted text. */
+  readonly filed?: Pick<OrderFacts, "order" | "maker"> & {
+    readonly housing?: Housing;
+    readonly description?: string;
+  };
   /** What it was scaled from, and by how much (`scaled.ts`). */
   readonly scaledFrom?: { readonly original: Luminaire; readonly size: number };
   /** What the figures come from, e.g. the file's name; untrusted text. */

@@ -160,7 +160,7 @@ function differences(handover: Handover, words: HandoverWords): Block[] {
       cell: ({ assessment: { energy } }) => `${powerFigure(energy.watts, energy.unknownWatts, "at least")} W`,
     },
     {
-      place: priceTitle("luminaires, price", costReport(options[0].scene).currency),
+      place: priceTitle("luminaires, price", currencyOf(handover)),
       cell: (_, i) => price(handover, i),
     },
   ];
@@ -189,11 +189,20 @@ function seen(from: number, to: number): string {
   return `${Math.abs(steps) < 1.5 ? "plainly" : "much"} ${steps > 0 ? "brighter" : "darker"}`;
 }
 
+/** The currency of the prices, or that there are prices without one. */
+function currencyOf(handover: Handover): string | undefined {
+  const { options } = handover;
+  const isPriced = options.some((_, i) => price(handover, i) !== NO_PRICE);
+  return costReport(options[0].scene).currency ?? (isPriced ? "currency not stated" : undefined);
+}
+
+const NO_PRICE = "not stated";
+
 /** What the study's own prices add up to. */
 function price({ options }: Handover, chosen: number): string {
   const rows = scheduleRows({ options, chosen });
   const priced = rows.filter(({ luminaire }) => luminaire.price !== undefined);
-  if (priced.length === 0) return "not stated";
+  if (priced.length === 0) return NO_PRICE;
   const sum = priced.reduce((total, { luminaire, count }) => total + count * (luminaire.price ?? 0), 0);
   return `${priced.length < rows.length ? "at least " : ""}${Number(sum.toFixed(2))}`;
 }

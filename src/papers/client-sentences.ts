@@ -229,14 +229,17 @@ function faceSentence(people: readonly PersonFindings[]): string[] {
   return parts.length === 0 ? [] : [`Faces: ${parts.join("; ")}.`];
 }
 
+/** From so many times the top around it on an image is told, plain to see or not: half as bright again is one plainly seen step. */
+const SEEN = 1.5;
+
 function mirrorSentence(people: readonly PersonFindings[]): string {
-  const mirrored = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= HOT);
+  const mirrored = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= SEEN);
   if (mirrored.length === 0)
-    return "Mirror image: the polished top shows no image much brighter than the light around it.";
+    return "Mirror image: the polished top shows no image that is much brighter than the top around it.";
   const things = [...new Set(mirrored.map(({ glare }) => quoted(glare.mirrored[0].luminaire)))];
   const ratio = Math.max(...mirrored.map(({ glare }) => glare.mirrored[0].ratio));
   const times = ratio >= 100 ? "over 100" : `about ${Number(ratio.toPrecision(1))}`;
-  return `Mirror image: in the polished top ${listed(mirrored.map(({ person }) => person))} will see ${listed(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
+  return `Mirror image: in the polished top ${listed(mirrored.map(({ person }) => person))} will see ${listed(things)} mirrored, ${times} times as bright as the top around it${ratio >= HOT ? ", plain to see" : ""}; a satin top would not show it.`;
 }
 
 function headSentence(people: readonly PersonFindings[], words: HandoverWords): string[] {

@@ -19,6 +19,7 @@ import { publishedRangeWords } from "../words/published-range.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import {
   evennessText,
+  extremeText,
   rangeWords,
   sourcedTargetText,
   VERDICT_MARK,
@@ -257,7 +258,7 @@ export function results(
       ],
     ),
     paragraph(
-      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${powerDensity(assessment.energy.wattsPerSquareMetre, words.unit).join(" ")} of floor.`,
+      `Verdicts rest on the verification grid. In brackets are minimum and maximum of it and the fine grid of the isolux lines together, where they differ. Power ${watts(assessment)} W as dimmed, ${powerDensity(assessment.energy.wattsPerSquareMetre, words.unit).join(" ")} of floor.`,
       { size: TABLE },
     ),
     ...openingBlocks(option, words),
@@ -292,12 +293,11 @@ function verdictCell(check: Check | undefined): string {
   return `${VERDICT_MARK[verdict]} ${verdict} (reached with probability ${chance})`;
 }
 
-/** The least or greatest of a plane, that of the fine grid in brackets where it is told. */
+/** The least or greatest of a plane, that of both grids together in brackets where the fine one is told. */
 function withFine(
-  { statistics, fine, isFinelyTold }: PlaneAssessment & { readonly isFinelyTold: boolean },
+  { isFinelyTold, ...plane }: PlaneAssessment & { readonly isFinelyTold: boolean },
   figure: "minimum" | "maximum",
   words: HandoverWords,
 ): string {
-  const coarse = words.figure(statistics[figure]);
-  return fine === undefined || !isFinelyTold ? coarse : `${coarse} (${words.figure(fine[figure])})`;
+  return extremeText(isFinelyTold ? plane : { statistics: plane.statistics }, figure, words.figure);
 }

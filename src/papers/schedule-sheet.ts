@@ -3,7 +3,7 @@
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
 import { setOut, typeLetters } from "../app/set-out/set-out.ts";
-import { printable } from "../diagnostics/printable.ts";
+import { oneLine, printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
@@ -71,7 +71,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
   const rows = scheduleRows(handover);
   return [
     heading("Luminaires", 11),
-    luminaireTable(rows, words),
+    luminaireTable(handover, rows, words),
     paragraph(
       "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
       { size: SMALL + 0.5 },
@@ -85,7 +85,13 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
   ];
 }
 
-function luminaireTable(rows: readonly ScheduleRow[], words: HandoverWords): Block {
+/** As the study states them; of a shade that states neither, what its light was traced with. */
+function finishWords({ lamps }: Handover, luminaire: Luminaire): string | undefined {
+  const stated = [luminaire.colour, luminaire.finish].filter((each) => each !== undefined);
+  return stated.length > 0 ? stated.join(", ") : lamps.get(luminaire.name)?.shade;
+}
+
+function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words: HandoverWords): Block {
   return table(
     rows,
     [
@@ -106,17 +112,24 @@ function luminaireTable(rows: readonly ScheduleRow[], words: HandoverWords): Blo
             : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
         ),
       ),
-      column("hangs on", 0.8, ({ luminaire }) => suspensionWords(luminaire, words)),
-      column("colour, finish", 1.2, ({ luminaire: { colour, finish } }) =>
-        said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
-      ),
-      column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux } }) => {
+      column("hangs on", 1.1, ({ luminaire }) => hangingWords(luminaire, words)),
+      column("colour, finish", 1.2, ({ luminaire }) => said(finishWords(handover, luminaire), 60)),
+      column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux, filed } }) => {
         const held = unsettledFlux === undefined ? "" : "HOLD, flux not settled; ";
-        return `${held}${EVIDENCE[evidence].words}: ${printable(origin, 160)}`;
+        const own =
+          filed?.description === undefined ? "" : `, which calls it "${oneLine(filed.description, 80)}"`;
+        return `${held}${EVIDENCE[evidence].words}: ${printable(origin, 160)}${own}`;
       }),
     ],
     { size: TABLE, depicts: "schedule row" },
   );
+}
+
+/** `cord, canopy 120 mm` */
+function hangingWords(luminaire: Luminaire, words: HandoverWords): string {
+  const { canopy } = luminaire;
+  const hung = suspensionWords(luminaire, words);
+  return canopy === undefined ? hung : `${hung}; canopy ${words.length(canopy.diameter)}`;
 }
 
 /** `cable, 2 points 960 mm apart (assumed)` */
@@ -186,7 +199,7 @@ function beamWords(beam: number | undefined): string {
 
 /** `price each, EUR` */
 export const priceTitle = (title: string, currency: string | undefined): string =>
-  currency === undefined ? title : `${title}, ${printable(currency, 8)}`;
+  currency === undefined ? title : `${title}, ${printable(currency, 20)}`;
 
 const said = (value: string | number | undefined, limit = 40): string =>
   value === undefined ? "–" : printable(String(value), limit);

@@ -8,7 +8,7 @@
  */
 
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import { meanOverPlanes, profileFluxWithin } from "./luminous-flux.ts";
+import { FLUX_TOLERANCE, meanOverPlanes, profileFluxWithin } from "./luminous-flux.ts";
 
 /** Half-angles of the four cones (rad). */
 export const FLUX_CODE_CONES: readonly number[] = [0.75, 0.5, 0.25, 0].map(Math.acos);
@@ -44,9 +44,11 @@ export function fluxCode(
   };
 }
 
-/** The code as it is written: `44 75 94 100 100`, a dash for an unknown output ratio. */
+/** The code as it is written: `44 75 94 100 100`, a dash for an output ratio that is unknown or, above 1 by more than tables are rounded,
+ * none: the flux stated is then not the lamps'. */
 export function formatFluxCode({ downward, downwardFraction, outputRatio }: FluxCode): string {
   const percent = (x: number) => String(Math.round(100 * x));
-  const tail = outputRatio === undefined ? "–" : percent(outputRatio);
+  const isRatio = outputRatio !== undefined && outputRatio <= 1 + FLUX_TOLERANCE;
+  const tail = isRatio ? percent(outputRatio) : "–";
   return [...downward.map(percent), percent(downwardFraction), tail].join(" ");
 }

@@ -9,7 +9,7 @@ import { degrees } from "../units/quantities.ts";
 import type { BeamAngle } from "./beam-angle.ts";
 import { implausibleValues, implausibleWords } from "./implausible.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import { FLUX_TOLERANCE, type LuminousFlux } from "./luminous-flux.ts";
+import { FLUX_TOLERANCE, type LuminousFlux, orSayWhich } from "./luminous-flux.ts";
 import type { MaximumIntensity } from "./maximum-intensity.ts";
 import type { Photometry } from "./photometry.ts";
 import { unstatedOpening } from "./unstated-opening.ts";
@@ -76,7 +76,7 @@ export function photometryWarnings(
       warn(
         "flux-mismatch",
         "The flux integral of the intensities does not match the rated flux.",
-        `${absolute ? "" : "at most "}${number(ratedFlux)} lm`,
+        orSayWhich(`${absolute ? "" : "at most "}${number(ratedFlux)} lm`),
         lumens,
       );
     else if (ratio < LEAST_OUTPUT_RATIO)

@@ -1,7 +1,7 @@
 /** A photometric file in a dozen lines for people: what it holds, how wide and how much, what is odd. */
 
 import { formatLocation } from "../diagnostics/issue.ts";
-import { printable } from "../diagnostics/printable.ts";
+import { oneLine, printable } from "../diagnostics/printable.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { BeamSummary, PhotometrySummary } from "../photometry/summary.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
@@ -22,7 +22,7 @@ export function photometryText(
 ): string {
   const { flux, maximum } = summary;
   const rows: [string, string][] = [["holds", printable(holds(summary))]];
-  if (summary.description.trim() !== "") rows.push(["says", printable(summary.description, 100)]);
+  if (summary.description.trim() !== "") rows.push(["says", oneLine(summary.description, 100)]);
   const { maker, order, lamp, driver } = summary;
   for (const [name, value] of Object.entries({ maker, "order no.": order, lamp, driver }))
     if (value !== undefined) rows.push([name, printable(value, 100)]);

@@ -108,7 +108,7 @@ describe("the papers of a hand-over", () => {
           for (const wanted of [
             "not mirrored",
             "Ring in a circle",
-            "base of the island",
+            "its body drawn at size",
             "licensed people and local codes",
           ])
             expect(said).toContain(wanted);

@@ -18,8 +18,9 @@ function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: Laye
   return voltAmperes.toFixed(0);
 }
 
-function placesWords({ switchedFrom }: LayerLoad): string {
-  if (switchedFrom === undefined) return "not stated";
+/** A layer whose dimmer is stated waits for no switch. */
+function placesWords({ switchedFrom, dimmer }: LayerLoad): string {
+  if (switchedFrom === undefined) return dimmer === undefined ? "not stated" : "its dimmer";
   if (switchedFrom === 1) return "1 place";
   return `${switchedFrom} places: two-way${switchedFrom > 2 ? " and intermediate" : ""}`;
 }

@@ -12,10 +12,19 @@ import type { HandoverWords } from "../handover.ts";
 
 /** How each type hangs: rod or cord and what to bring, canopy, weight. */
 export function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  return byType(pendants, (boxes) => hangingWords(boxes, words));
+}
+
+/** What each type is that does not hang. */
+export function typeNames(boxes: readonly SetOutBox[]): Block[] {
+  return byType(boxes, ([{ luminaire }]) => `"${printable(luminaire.name, 30)}".`);
+}
+
+function byType(all: readonly SetOutBox[], say: (boxes: readonly SetOutBox[]) => string): Block[] {
   const types = new Map<string, SetOutBox[]>();
-  for (const box of pendants) types.set(box.type, [...(types.get(box.type) ?? []), box]);
+  for (const box of all) types.set(box.type, [...(types.get(box.type) ?? []), box]);
   return [...types].map(([type, boxes]) =>
-    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${hangingWords(boxes, words)}`, SMALL + 0.5),
+    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${say(boxes)}`, SMALL + 0.5),
   );
 }
 

@@ -87,12 +87,6 @@ export function islandDetail(
   };
 }
 
-/** The window's outline on the plan of the room. */
-export function windowOutline({ from, to }: PlanWindow, at: (p: Vec2) => Vec2): PaperMark {
-  const corners: Vec2[] = [from, [to[0], from[1]], to, [from[0], to[1]]].map((p) => at(p as Vec2));
-  return line(corners, "cut", "quiet", 0.75, { closed: true, dash: "eye line" });
-}
-
 function detailWindow({ island, room }: Scene, { boxes }: SetOut): PlanWindow | undefined {
   const pendants = boxes.filter(({ kind }) => kind === "pendant");
   if (island === undefined || pendants.length === 0) return undefined;

@@ -5,6 +5,7 @@
 
 import { type SetOut, setOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
+import type { Depicted } from "../../drawing/depicted.ts";
 import type { Box } from "../../drawing/drawing.ts";
 import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
 import {
@@ -17,11 +18,12 @@ import { moved, type PaperMark, type ScaledView } from "../../drawing/paper/pape
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
 import { toleranceRingMarks } from "../../drawing/tolerance-marks.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
 import { lengthUnits, type Page, page, pageField } from "../page.ts";
 import { asBuilt } from "./as-built-table.ts";
 import { setOutHolds } from "./holds.ts";
-import { type IslandDetail, islandDetail, windowOutline } from "./island-detail.ts";
+import { type IslandDetail, islandDetail } from "./island-detail.ts";
 import { tables } from "./tables.ts";
 
 export interface SetOutSheets {
@@ -47,30 +49,28 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const { field } = pageField(handover, true);
   const tallest = field.height - PRINT_CHECK_HEIGHT - UNDER_PLAN;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
-  const plan = placedPlan(handover, layout, words, { width: field.width - COLUMN - 14, height: tallest });
+  const whole = { width: field.width, height: tallest };
+  const plan = placedPlan(handover, layout, words, { ...whole, width: field.width - COLUMN - 14 }, whole);
   const blocks = besideThePlan(handover, layout, words, plan, field);
   if (blocks !== undefined) {
-    const detail = islandDetail(handover, layout, plan.scale.perMetre, { ...field, height: tallest });
     const key = underThePlan(field, plan.size.width, plan.size.height);
-    const first = planMarks(handover, layout, plan, field, { left: 0, detail, key });
+    const first = planMarks(handover, layout, plan, field, { left: 0, key });
     const sheets = [
       setOutPage(handover, layout, [...first, ...blocks], plan.scale.words),
-      ...detailPages(handover, layout, detail, field),
+      ...detailPages(handover, layout, plan.detail, field),
     ];
     return { sheets, view: fullSizeView(handover, layout, plan.scale), setOut: layout };
   }
-  const alone = placedPlan(handover, layout, words, { width: field.width, height: tallest });
+  const alone = placedPlan(handover, layout, words, whole, whole);
   const right = field.width - alone.size.width - GAP;
   const small = islandDetail(handover, layout, alone.scale.perMetre, { width: right, height: tallest });
-  const whole = islandDetail(handover, layout, alone.scale.perMetre, { ...field, height: tallest });
   const isLarge = small !== undefined && small.scale.perMetre >= BESIDE * alone.scale.perMetre;
   const fits = isLarge || right < COLUMN ? small : undefined;
   const besides = fits === undefined && right >= COLUMN;
-  const detail = fits ?? whole;
   const left = fits === undefined && !besides ? (field.width - alone.size.width) / 2 : 0;
   const covered = Math.max(alone.size.height, fits?.height ?? 0);
   const key = underThePlan(field, besides ? alone.size.width : field.width, covered);
-  const first = planMarks(handover, layout, alone, field, { left, detail, key });
+  const first = planMarks(handover, layout, alone, field, { left, key });
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   // Where the plan leaves it no place, the key stands at the foot of the tables beside it.
@@ -96,7 +96,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const sheets = [
     setOutPage(handover, layout, [...first, ...(besides ? (pages.shift() ?? []) : [])], scales),
   ];
-  if (fits === undefined) sheets.push(...detailPages(handover, layout, detail, field));
+  if (fits === undefined) sheets.push(...detailPages(handover, layout, alone.detail, field));
   sheets.push(...pages.map((marks) => setOutPage(handover, layout, marks)));
   return { sheets, view: fullSizeView(handover, layout, alone.scale), setOut: layout };
 }
@@ -215,16 +215,14 @@ function planMarks(
   layout: SetOut,
   { scale, view, size }: PlacedPlan,
   field: Box,
-  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly key: Box },
+  more: { readonly left: number; readonly key: Box },
 ): PaperMark[] {
   const origin: Vec2 = [field.x + more.left + size.left, field.y + size.above];
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
-  const { detail } = more;
   const { tolerances = [] } = chosenOption(handover);
   return [
     ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
     ...moved(view.marks, origin),
-    ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
     ...(keyIn(legend(handover, layout, view), more.key) ?? []),
   ];
@@ -246,6 +244,8 @@ interface PlacedPlan {
   readonly scale: DrawingScale;
   readonly view: ScaledView;
   readonly size: PlanSize;
+  /** The part of it that is drawn larger, as large as the sheet allows. */
+  readonly detail: IslandDetail | undefined;
 }
 
 function placedPlan(
@@ -253,6 +253,7 @@ function placedPlan(
   layout: SetOut,
   words: HandoverWords,
   room: { readonly width: number; readonly height: number },
+  sheet: { readonly width: number; readonly height: number },
 ): PlacedPlan {
   const { scene, clashes } = chosenOption(handover);
   const { length, width, doors = [] } = scene.room;
@@ -270,9 +271,14 @@ function placedPlan(
   ]);
   const margins = planMargins(layout, words, scale.perMetre);
   const above = margins.edge + beyond.y + width * scale.perMetre;
+  const detail = islandDetail(handover, layout, scale.perMetre, sheet);
   return {
     scale,
-    view: setOutPlan(scene, layout, scale.perMetre, words, { held: heldTags(clashes) }),
+    detail,
+    view: setOutPlan(scene, layout, scale.perMetre, words, {
+      held: heldTags(clashes),
+      framed: detail?.window,
+    }),
     size: {
       left: margins.left,
       above,
@@ -282,7 +288,10 @@ function placedPlan(
   };
 }
 
-function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Block[] {
+function legend(handover: Handover, layout: SetOut, view: ScaledView): Block[] {
+  const { marks } = view;
+  const held = setOutHolds(handover, layout, handoverWords(handover));
+  const heldBoxes = layout.boxes.filter(({ tag }) => held.some(({ tags }) => tags.includes(tag)));
   const { scene } = chosenOption(handover);
   const hasRecessed = layout.boxes.some((box) => box.kind === "recessed");
   return [
@@ -293,7 +302,7 @@ function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Bloc
     ...(layout.boxes.some(({ kind }) => kind === "fixed")
       ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
       : []),
-    bullet("Dashed: overhead cabinets, base of the island.", SMALL),
+    ...dashedWords(view),
     ...(layout.boxes.some(({ suspensions }) => suspensions !== undefined)
       ? [
           bullet(
@@ -306,8 +315,16 @@ function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Bloc
       ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is, and meets nothing.", SMALL)]
       : []),
     ...(heldTags(chosenOption(handover).clashes).size > 0
-      ? [bullet("Heavy ring: on HOLD, as its tag says.", SMALL)]
+      ? [bullet("Heavy ring: on HOLD, and in the way of something.", SMALL)]
       : []),
+    ...(heldBoxes.length === 0
+      ? []
+      : [
+          bullet(
+            `On HOLD, ringed or not: ${shortTags(heldBoxes.map(({ tag }) => tag))}; why, under HOLD.`,
+            SMALL,
+          ),
+        ]),
     ...(scene.layers.some(({ circuit }) => circuit !== undefined)
       ? [bullet("After a tag: its circuit.", SMALL)]
       : []),
@@ -322,12 +339,23 @@ function legend(handover: Handover, layout: SetOut, { marks }: ScaledView): Bloc
     ...(marks.some(({ depicts }) => depicts === "switch place")
       ? [bullet("A switch that stands aside, clear of another: its place is the dot it is led to.", SMALL)]
       : []),
-    ...(scene.island === undefined
-      ? []
-      : [bullet("Dash-dot frame, where there is one: the part drawn larger.", SMALL)]),
+    ...(marks.some(({ depicts }) => depicts === "cut")
+      ? [bullet("Dash-dot frame: the part drawn larger.", SMALL)]
+      : []),
     ...(scene.room.joists === undefined ? [] : [bullet("Dotted across the room: joist centrelines.", SMALL)]),
     ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
   ];
+}
+
+/** What is drawn dashed, where anything is. */
+function dashedWords({ marks }: ScaledView): Block[] {
+  const drawn = (depicts: Depicted) =>
+    marks.some((mark) => mark.depicts === depicts && mark.kind === "line" && mark.dash === "dashed");
+  const what = [
+    ...(drawn("cabinet") ? ["overhead cabinets"] : []),
+    ...(drawn("island base") ? ["base of the island"] : []),
+  ];
+  return what.length === 0 ? [] : [bullet(`Dashed: ${what.join(", ")}.`, SMALL)];
 }
 
 function summary(layout: SetOut, words: HandoverWords): string {

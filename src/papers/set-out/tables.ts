@@ -5,7 +5,7 @@ import { type Block, heading } from "../../drawing/paper/flow.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { circuitTable, switchTable } from "./circuit-table.ts";
-import { hanging } from "./hanging.ts";
+import { hanging, typeNames } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
 import { notes } from "./notes.ts";
 import { asHung } from "./orientation-table.ts";
@@ -26,10 +26,18 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
       ...toleranceTable(handover, pendants, words),
     );
   if (recessed.length > 0)
-    blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
+    blocks.push(
+      heading("Recessed, from the datum", 9),
+      recessedTable(recessed, words),
+      ...typeNames(recessed),
+    );
   const fixed = setOut.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
-    blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
+    blocks.push(
+      heading("Fixed below the ceiling, to cabinet, hood or wall", 9),
+      fixedTable(fixed, words),
+      ...typeNames(fixed),
+    );
   blocks.push(
     ...asHung(setOut, chosenOption(handover).scene, words),
     heading("Circuits", 9),

@@ -6,7 +6,7 @@
  */
 
 import type { IntensityDistribution } from "../intensity-distribution.ts";
-import { FLUX_TOLERANCE, totalFlux } from "../luminous-flux.ts";
+import { FLUX_TOLERANCE, orSayWhich, totalFlux } from "../luminous-flux.ts";
 import type { SourceText } from "./source-text.ts";
 
 export interface StatedFlux {
@@ -29,7 +29,7 @@ export function checkFlux(
   const off = ratio === undefined ? quotient - 1 : Math.abs(quotient - ratio);
   if (off <= FLUX_TOLERANCE) return;
   source.warn(at, "flux-mismatch", "The flux integral of the intensities does not match the stated flux.", {
-    expected: ratio === undefined ? `at most ${rated} lm` : `${round(ratio * rated)} lm`,
+    expected: orSayWhich(ratio === undefined ? `at most ${rated} lm` : `${round(ratio * rated)} lm`),
     received: `${round(integral)} lm`,
   });
 }
