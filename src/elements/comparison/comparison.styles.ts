@@ -9,6 +9,7 @@ export const comparisonStyles = css`
   .said { margin: 4px 0 2px; font-size: 15px; font-weight: 600; }
   .aside { margin: 0; min-height: 19px; font-size: 13px; line-height: 19px; color: var(--_quiet); }
   .first { margin: 0 0 12px; font-weight: 600; }
+  .note { margin-bottom: 8px; }
   .said.short { color: var(--_short); }
   .said.close { color: var(--_close); }
   table { border-collapse: collapse; width: 100%; font-size: 13px; }

@@ -110,7 +110,7 @@ export class CandlespanComparison extends CandlespanElement {
     return html`
       ${waiting > 0 || options.length < 2 ? nothing : html`<p class="first">${firstWords(inOrder)}</p>`}
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option, i) => this.#option(option, beside[i], scale, words))}</div>
-      ${likelyNote(options) === "" ? nothing : html`<p class="aside">${likelyNote(options)}</p>`}
+      ${likelyNote(options) === "" ? nothing : html`<p class="aside note">${likelyNote(options)}</p>`}
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
       ${settingsTable(inOrder, words.illuminanceUnit)}
