@@ -2,7 +2,7 @@ import { css } from "lit";
 
 export const sheetStyles = css`
   :host { background: var(--_paper); position: relative; container-type: inline-size; }
-  .headline { display: flex; align-items: baseline; gap: 4px 12px; min-height: 34px; }
+  .headline { display: flex; flex-wrap: wrap; align-items: baseline; gap: 4px 12px; min-height: 34px; }
   .headline h2 {
     margin: 0; font-size: 24px; font-weight: 600; line-height: 34px; flex: 0 1 auto; min-width: min(12ch, 100%);
     display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; overflow-wrap: anywhere;
@@ -49,6 +49,8 @@ export const sheetStyles = css`
   }
   @container (max-width: 559px) {
     .headline h2 { font-size: 18px; }
+    /* As high as a zone's: what a page sets under so many lines cuts none. */
+    .verdict p { line-height: 21px; }
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
   }

@@ -42,7 +42,7 @@ const QUALITY = 82;
  * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @fires zone-open - a zone of the verdict is pressed, where zones open ({@link ZoneOpenDetail})
- * @slot next - what a page offers to do about the verdict, after what belongs to the headline
+ * @slot next - what a page offers to do about the verdict: beside the headline, on a narrow sheet after the zones
  * @slot verdict - stands in place of the verdict sentence
  * @csspart verdict - headline and zones
  * @csspart summary - the headline with what belongs to it

@@ -8,10 +8,11 @@ export { verdictInWords } from "./verdict-words.ts";
 /** @param open called where a zone's name is pressed; without it names are words alone */
 export function verdictPart(
   { headline, clash, zones }: VerdictInWords,
-  { isDense, isAsideUnder }: VerdictRoom,
+  { isDense, isAsideUnder, isNarrow }: VerdictRoom,
   open: ((name: string, index: number, isTarget?: boolean) => void) | undefined,
 ): TemplateResult {
-  const aside = html`<p>${clash || headline.aside} <slot name="next"></slot></p>`;
+  const next = html`<slot name="next"></slot>`;
+  const aside = html`<p>${clash || headline.aside}</p>`;
   const setting = (usual: string, name: string, index: number): TemplateResult | string =>
     open === undefined
       ? usual
@@ -23,7 +24,7 @@ export function verdictPart(
   return html`<div class="verdict" part="verdict">
     <div class="headline" part="summary">
       <h2 class=${headline.kind} part="headline" title=${headline.words}>${headline.words}</h2>
-      ${isAsideUnder ? nothing : aside}
+      ${isAsideUnder ? nothing : aside}${isNarrow ? nothing : next}
     </div>
     ${isAsideUnder ? aside : nothing}
     <ul class=${isDense ? "dense" : ""}>${zones.map(
@@ -33,6 +34,6 @@ export function verdictPart(
       ) => html`<li class=${style} title=${drivers}
         ><span class="sign" aria-hidden="true">${mark}</span>\u00a0${subject(name, index)} <span
         class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}${usual === "" ? nothing : html`, ${setting(usual, name, index)}`}</span></li>`,
-    )}</ul>
+    )}</ul>${isNarrow ? next : nothing}
   </div>`;
 }

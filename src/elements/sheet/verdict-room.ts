@@ -41,6 +41,8 @@ export interface VerdictRoom {
   readonly isDense: boolean;
   /** Whether what belongs to the headline stands under it, as wide as the sheet. */
   readonly isAsideUnder: boolean;
+  /** Whether what a page offers stands under the rows, not beside the headline. */
+  readonly isNarrow: boolean;
 }
 
 export function verdictRoom(
@@ -49,14 +51,15 @@ export function verdictRoom(
   width: number,
 ): VerdictRoom {
   const typical = zones.map(({ name }, i) => rowWidth(name, (i === 0 ? FIRST : LIGHT) + ASKED, LARGE.size));
-  // Beside a row for every zone, a line for what belongs to the headline where it never stands beside it.
-  const spare = width < TWO_ABREAST && width >= NARROW ? ASIDE.line : 0;
+  // Beside a row for every zone, a line for what belongs to the headline: beside it there is seldom room.
+  const spare = width >= NARROW ? ASIDE.line : 0;
   const lines = Math.min(width < NARROW ? MOST_NARROW_LINES : MOST_LINES, linesOf(typical, width));
   const height = HEADLINE + spare + lines * LARGE.line + UNDER;
-  if (words === undefined) return { height, isDense: false, isAsideUnder: false };
+  const isNarrow = width < NARROW;
+  if (words === undefined) return { height, isDense: false, isAsideUnder: false, isNarrow };
   const aside = FONT * textWidth(words.clash || words.headline.aside, ASIDE.size);
   const beside = width - BESIDE - FONT * textWidth(words.headline.words, 24, true);
-  const isAsideUnder = width < NARROW || aside > 2 * Math.max(0, beside);
+  const isAsideUnder = isNarrow || aside > 2 * Math.max(0, beside);
   const under = isAsideUnder ? ASIDE.line * Math.ceil(aside / width) : 0;
   const needed = ({ size, line }: typeof LARGE | typeof DENSE): number =>
     linesOf(
@@ -66,8 +69,8 @@ export function verdictRoom(
       width,
     ) * line;
   // Narrow sheets are scrolled with the page: their words stay large.
-  const isDense = width >= NARROW && HEADLINE + under + needed(LARGE) + UNDER > height;
-  return { height, isDense, isAsideUnder };
+  const isDense = !isNarrow && HEADLINE + under + needed(LARGE) + UNDER > height;
+  return { height, isDense, isAsideUnder, isNarrow };
 }
 
 function rowWidth(name: string, rest: string, size: number): number {
