@@ -14,6 +14,7 @@ import type { KeptStudy, KeptVersion, StudyDatabase } from "./study-database.ts"
 
 const LAST = "candlespan-last";
 const LATE = "candlespan-late";
+const OPTION = "candlespan-option";
 const PAUSE = 250;
 /** After which a database that did not answer is asked again (ms). */
 const ASK_AGAIN = 30_000;
@@ -51,12 +52,15 @@ export class Autosave implements StudyStorage {
     // What was edited before this was loaded.
     if (session.history.done.length > 0) this.#later();
     const putAway = (): void => {
-      if (document.visibilityState === "hidden") this.#late();
+      if (document.visibilityState !== "hidden") return;
+      this.#late();
+      this.#rememberOption();
     };
     addEventListener("visibilitychange", putAway);
     addEventListener("pagehide", () => {
       commitTyped();
       this.#late();
+      this.#rememberOption();
     });
     addEventListener("beforeunload", (event) => {
       if (this.#dirty && this.#unkept !== undefined && !this.#isLateKept) event.preventDefault();
@@ -97,6 +101,12 @@ export class Autosave implements StudyStorage {
     }
     const done = [...kept.done, { name, before: kept.document, after }];
     return { ...kept, title, document: after, done, undone: [] };
+  }
+
+  /** Index of the option of a study that was on screen last; 0 where that is not known. */
+  shownOption(id: string): number {
+    const [study, index] = (sessionStored("option") ?? stored(OPTION) ?? "").split(" ");
+    return study === id ? Number(index) || 0 : 0;
   }
 
   /** Newest first; none where they cannot be had, which is said. */
@@ -208,6 +218,16 @@ export class Autosave implements StudyStorage {
       sessionStorage.setItem("study", this.#id);
     } catch {
       // A browser that keeps nothing was announced when the database did not open.
+    }
+  }
+
+  #rememberOption(): void {
+    try {
+      const option = `${this.#id} ${this.#session.arrangement}`;
+      localStorage.setItem(OPTION, option);
+      sessionStorage.setItem("option", option);
+    } catch {
+      // As above: the next visit begins with the first option.
     }
   }
 

@@ -17,6 +17,9 @@ export async function resumeEarlier(session: StudySession, autosave: Autosave): 
     // One change that cannot be taken back would break the chain of those before it.
     const isChain = done.length === earlier.done.length;
     autosave.resume(isChain ? earlier : { ...earlier, done: [], undone: [] });
+    // As it was left, before its light is asked for.
+    const last = session.study.arrangements.length - 1;
+    session.screen.arrangement = Math.max(0, Math.min(last, autosave.shownOption(earlier.id)));
     return;
   }
   const versions = await autosave.versions(earlier.id);

@@ -83,6 +83,18 @@ it("goes on after a reload in mid-edit, with the undo list", async () => {
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.93);
 });
 
+// 2026-11-29: the option shown last was forgotten: the same study opened with its first.
+it("goes on after a reload with the option that was on screen", async () => {
+  await setClearance("900 mm");
+  await kept(page);
+  const option = page.locator(".options button[aria-pressed=true]");
+  await page.locator(".options button").nth(2).click();
+  await poll(() => option.innerText()).toMatch(/^C/);
+  await page.reload();
+  await atWork(page);
+  await poll(() => option.innerText()).toMatch(/^C/);
+});
+
 it("opens and computes without a network once it was there", async () => {
   const state = () =>
     page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.active?.state);
