@@ -40,7 +40,7 @@ export function side({ view, height, controls, visit, setHeight }: Side): Templa
           }}
         >${name}</button>`,
       )}
-      ${step(-1, "Lower the controls")} ${step(1, "Raise the controls")}
+      ${step(-1, "Panel down")} ${step(1, "Panel up")}
     </nav>
     <div id="controls" class="controls" tabindex="-1">${controls}</div>
   </div>`;

@@ -11,7 +11,7 @@ export function stateWords(lighting: Lighting): string {
     case "first":
       return "Computing the light…";
     case "refined":
-      return `Refined: direct ${isWhole ? "and interreflected light" : "light only"}${shown?.quality === "judged" ? ", with bands." : ". Working out how sure the figures are…"}`;
+      return `Refined: direct ${isWhole ? "and interreflected light" : "light only"}${shown?.quality === "judged" ? ", with bands." : "; the verdict follows…"}`;
     case "issues":
       return "Not computed: see what is wrong above the sheet.";
     case "fault":
@@ -23,7 +23,7 @@ export function stateWords(lighting: Lighting): string {
       }
       const what = isWhole ? "direct light as moved, interreflected light as before" : "direct light only";
       return progress === undefined
-        ? `Coarse: ${what}; refining follows.`
+        ? `Coarse: ${what}.`
         : `Coarse: ${what}. Refining: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
     }
   }
