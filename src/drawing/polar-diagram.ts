@@ -14,6 +14,7 @@ import type { IntensityDistribution } from "../photometry/intensity-distribution
 import { maximumIntensity } from "../photometry/maximum-intensity.ts";
 import { measuredSymmetry } from "../photometry/symmetry.ts";
 import { degrees, radians } from "../units/quantities.ts";
+import { beamText } from "../words/beam-text.ts";
 import { type Dash, type Drawing, type Ink, line, type Mark, text, textWidth } from "./drawing.ts";
 
 const WIDTH = 440;
@@ -38,7 +39,7 @@ export function polarDiagram(distribution: IntensityDistribution, title: string,
   const typeC = resampleToC(distribution).distribution;
   const maximum = maximumIntensity(typeC);
   const peak = maximum.intensity;
-  const curves = curvesOf(typeC);
+  const { curves, mean } = curvesOf(typeC);
   const upper = curves.some(({ section }) => reachesUp(section, UPPER_HALF_FROM * peak));
   const step = ringStep(peak);
   const rings = Math.max(1, Math.ceil(peak / step - 1e-9));
@@ -77,20 +78,22 @@ export function polarDiagram(distribution: IntensityDistribution, title: string,
         text([MARGIN + 130, y], widths, "legend", { ink: "ink", size: 12 }),
       ];
     }),
+    ...(mean === "" ? [] : [text([MARGIN + 54, legend + 22 * curves.length], mean, "legend", { size: 12 })]),
   ];
   return {
     width: WIDTH,
-    height: legend + 22 * curves.length,
+    height: legend + 22 * (curves.length + (mean === "" ? 0 : 1)),
     marks,
     luminaires: [],
     summary:
       `Luminous intensity in candela against the angle from straight down, ${curves.map((c) => c.name).join(" and ")}. ` +
       `Largest ${number(peak)} cd at C ${number(degrees(maximum.C), 3)}°, γ ${number(degrees(maximum.gamma), 3)}°. ` +
-      `${curves.map((c) => `${c.name}: ${c.widths}`).join("; ")}.`,
+      `${[...curves.map((c) => `${c.name}: ${c.widths}`), ...(mean === "" ? [] : [mean])].join("; ")}.`,
   };
 }
 
-function curvesOf(typeC: IntensityDistribution): Curve[] {
+/** @returns the planes drawn, and the mean over all of the table's, which is what luminaires are listed by; empty where they are one */
+function curvesOf(typeC: IntensityDistribution): { curves: Curve[]; mean: string } {
   const beam = beamAngle(typeC);
   const field = beamAngle(typeC, FIELD_LEVEL);
   const widths = (C: number) => {
@@ -100,26 +103,26 @@ function curvesOf(typeC: IntensityDistribution): Curve[] {
     };
     return `half of maximum ${at(beam)}, a tenth ${at(field)}`;
   };
-  if (measuredSymmetry(typeC) === "rotational")
-    return [
-      {
-        name: "all planes",
-        section: sectionAt(typeC, 0),
-        ink: "luminaire",
-        dash: "solid",
-        widths: widths(0),
-      },
-    ];
-  return [
-    { name: "C0–C180", section: sectionAt(typeC, 0), ink: "luminaire", dash: "solid", widths: widths(0) },
-    {
-      name: "C90–C270",
-      section: sectionAt(typeC, Math.PI / 2),
-      ink: "ink",
-      dash: "dashed",
-      widths: widths(Math.PI / 2),
-    },
-  ];
+  const first: Curve = {
+    name: "all planes",
+    section: sectionAt(typeC, 0),
+    ink: "luminaire",
+    dash: "solid",
+    widths: widths(0),
+  };
+  if (measuredSymmetry(typeC) === "rotational") return { curves: [first], mean: "" };
+  const second: Curve = {
+    name: "C90–C270",
+    section: sectionAt(typeC, Math.PI / 2),
+    ink: "ink",
+    dash: "dashed",
+    widths: widths(Math.PI / 2),
+  };
+  const angles = beam.planes.flatMap(({ ofMaximum }) =>
+    ofMaximum === undefined ? [] : [degrees(ofMaximum.angle)],
+  );
+  const mean = beam.ofMaximum === undefined ? "" : `beam ${beamText(degrees(beam.ofMaximum), angles)}`;
+  return { curves: [{ ...first, name: "C0–C180" }, second], mean };
 }
 
 /** Which half-planes lie on which side. */

@@ -6,7 +6,8 @@ import { printable } from "../diagnostics/printable.ts";
 import { isUprightRound, type LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
-import { summarise } from "../photometry/summary.ts";
+import { type BeamSummary, summarise } from "../photometry/summary.ts";
+import { beamText } from "../words/beam-text.ts";
 
 /** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc Ø 280 mm.` */
 export function photometrySummaryLine(name: string, photometry: Photometry): string {
@@ -16,11 +17,16 @@ export function photometrySummaryLine(name: string, photometry: Photometry): str
     edition === "" ? format : `${format} ${edition}`,
     absolute ? "absolute" : "relative to its lamps",
     `${Math.round(flux.integrated)} lm`,
-    beamAngle.ofMaximum === null ? "" : `beam ${Math.round(beamAngle.ofMaximum)}°`,
+    beamWords(beamAngle),
     watts === null ? "" : `${Math.round(watts * 10) / 10} W`,
     opening.shape === "point" ? "no luminous opening given" : `opening ${openingWords(opening)}`,
   ];
   return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+function beamWords({ ofMaximum, planes }: BeamSummary): string {
+  const angles = planes.flatMap((plane) => (plane.ofMaximum === null ? [] : [plane.ofMaximum.angle]));
+  return ofMaximum === null ? "" : `beam ${beamText(ofMaximum, angles)}`;
 }
 
 function openingWords(opening: LuminousOpening): string {

@@ -58,6 +58,13 @@ describe("polar diagram", () => {
     const legend = words(oblong).map((mark) => mark.text);
     expect(legend).toContain("C0–C180");
     expect(legend).toContain("C90–C270");
+    // 2026-11-29: "beam 74°" where the file was read stood against 136° and 57.3° of the two planes drawn.
+    expect(legend).toContainEqual(expect.stringMatching(/^beam \d+° \(mean of planes, \d+° to \d+°\)$/));
+    expect(
+      words(lambert)
+        .map((mark) => mark.text)
+        .join(),
+    ).not.toMatch(/mean/);
     expect(lines(lambert, "intensity")).toHaveLength(1);
     expect(
       lines(
