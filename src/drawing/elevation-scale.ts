@@ -4,7 +4,8 @@
  *
  * Without a height to keep to, everything from the top to the highest pendant is true to the horizontal scale and only
  * a long drop is cut. In a given height all open air is cut as well, so that the drawing is as high for every
- * arrangement, and bodies only where they alone are too high; what is cut carries a break mark and its true figure.
+ * arrangement, at one scale by which clearances of like bodies compare, and bodies only where they alone are too high;
+ * what is cut carries a break mark and its true figure.
  */
 
 import { rectangle } from "../geometry/polygon.ts";
@@ -58,8 +59,8 @@ const UNDER_TOP = 22;
 /** Open air keeps so much (drawing units); bodies take no more than this share of what is left. */
 const LEAST_OPEN = 30;
 const BODIES = 0.7;
-/** Beyond its least a drop d (m) shares in what air is left as d / (LONG_DROP + d): it shows less than open air. */
-const LONG_DROP = 4;
+/** Open air of so much (m) is drawn at one scale whatever hangs in it, under any ceiling: a higher pendant is drawn higher by as much. */
+const COMPARED = 2;
 
 /** Heights worth drawing: from just under the top (or the floor, when `whole`) to the ceiling. */
 export function elevationExtent(
@@ -111,8 +112,8 @@ export function elevationExtent(
   const room = Math.max(2 * LEAST_OPEN, height - HEAD - FOOT - side.units);
   const left = room - SHORTEST_DROP;
   const ofBodies = Math.min(m, Math.min(BODIES * left, left - LEAST_OPEN) / bodies);
-  const hanging = (ceiling - highest) / (LONG_DROP + ceiling - highest);
-  const ofAir = Math.min(m, (left - bodies * ofBodies) / (highest - axes.height - bodies + hanging));
+  const air = Math.max(highest, Math.min(ceiling, axes.height + COMPARED + bodies)) - axes.height - bodies;
+  const ofAir = Math.min(m, (left - bodies * ofBodies) / air);
   at = axes.height;
   const [open, ...above] = [...taken, [highest, highest]].flatMap(([low, high]) => {
     const air = stretch(at, low, (low - at) * ofAir);
@@ -121,9 +122,8 @@ export function elevationExtent(
   });
   // Each takes what the other leaves: no height of the page stays empty while anything is cut.
   const rest = above.reduce((sum, { units }) => sum - units, room);
-  const short = stretch(highest, ceiling, SHORTEST_DROP + hanging * ofAir);
-  const longer = stretch(open.from, open.to, rest - short.units);
-  const drop = stretch(highest, ceiling, rest - longer.units);
+  const drop = stretch(highest, ceiling, rest - open.units);
+  const longer = stretch(open.from, open.to, rest - drop.units);
   return {
     island: side,
     airAndBodies: [longer, ...above],

@@ -83,6 +83,20 @@ function drawn(
   return { faults, rims: over(1), tops: over(0) };
 }
 
+// 2026-11-29: pendants at 840 mm and at 950 mm were drawn alike, and height is what options are compared by.
+it("draws clearances over the top in their own ratio in a given height, whatever the ceiling", () => {
+  let worst = 0;
+  for (const ceiling of [2.4, 2.6, 3, 4, 6])
+    for (const height of [171, 205, 300]) {
+      const page = { width: 1032, height, people: false };
+      const [low, high] = [0.84, 0.95].map((clearance) => drawn(ceiling, 0.22, [clearance], page).rims[0]);
+      worst = Math.max(worst, Math.abs(high / low / (0.95 / 0.84) - 1));
+      expect(high - low, `ceiling ${ceiling}, ${height} high`).toBeGreaterThan(2);
+    }
+  console.log(`worst error of the ratio of two clearances: ${worst.toExponential(1)}`);
+  expect(worst).toBeLessThan(0.02);
+});
+
 const steps = (from: number, to: number, step: number): number[] =>
   Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
 
