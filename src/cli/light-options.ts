@@ -1,9 +1,9 @@
 /** What commands take that show the light of arrangements as they are (`check`, `isolux`, `handover`), and the light they ask for. */
 
 import { type ArrangementLight, arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
+import { arrangementIndex, scenesWithSetting } from "../app/named-in-study.ts";
 import type { OpenStudy } from "../app/open-document.ts";
 import { refinedForWords } from "../app/refined-planes.ts";
-import { arrangementIndex, scenesWithSetting } from "../app/named-in-study.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ALLOW_OUTSIDE, type Arguments, flag, type Io, type Option, oneValue } from "./command.ts";

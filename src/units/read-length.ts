@@ -70,6 +70,20 @@ export function bareNumber(text: string): number | undefined {
   return (plain.startsWith("-") ? -1 : 1) * mixed(match, 1);
 }
 
+/** What a number without a unit may mean where metres lead too far: of millimetres and inches the one nearest to `near`, where it is
+ * within `reach` of it (m), as `1712 mm`. Undefined where neither is, and of what names its unit. */
+export function meantLength(text: string, near: number, reach: number): string | undefined {
+  if (bareNumber(text) === undefined) return undefined;
+  const off = ({ metres }: { readonly metres: number }): number => Math.abs(metres - near);
+  return ["mm", "in"]
+    .flatMap((unit) => {
+      const written = `${text.trim()} ${unit}`;
+      const read = readLength(written);
+      return read.ok && off(read) <= reach ? [{ written, metres: read.metres }] : [];
+    })
+    .sort((a, b) => off(a) - off(b))[0]?.written;
+}
+
 /** A length where a bare number is metres: in options and in tables. */
 export function readMetres(text: string): ReadLength {
   return readLength(bareNumber(text) === undefined ? text : `${text} m`);

@@ -5,8 +5,9 @@ import type { LeftOut } from "../design/search/constraints.ts";
 import type { Proposal } from "../design/search/proposals.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
+import { ratioUnder } from "../units/ratio-text.ts";
 import { clashList } from "./clash-list.ts";
-import { checkWords, evennessText, figureText } from "./zone-text.ts";
+import { checkWords, figureText } from "./zone-text.ts";
 
 /** `prep 430 lx falls short of 500 lx; dinner: eating 90 lx falls short of 150 lx; evenness 0.31 of the 0.4 asked (--evenness)`. */
 export function whatStops(
@@ -21,7 +22,7 @@ export function whatStops(
   return [
     ...(settings.length > 0 ? inSettings : missed(zones, unit)),
     ...(uniformity < evenness
-      ? [`evenness ${evennessText(uniformity)} of the ${evenness} asked (--evenness)`]
+      ? [`evenness ${ratioUnder(uniformity, evenness)} of the ${evenness} asked (--evenness)`]
       : []),
     ...(clashes.length > 0 ? [printable(clashList(clashes), 200)] : []),
   ].join("; ");

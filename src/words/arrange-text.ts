@@ -82,12 +82,20 @@ export function arrangeText({ study, result, step, evenness, sought, standing }:
     lines.push("", ...overview(study, proposals, step, evenness));
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
   }
+  // Of a search that leaves no row it has been said.
   const gone = leftOut.filter(({ all }) => all);
-  const names = (gone.length > 0 ? gone : leftOut).slice(0, 6);
+  const names = proposals.length === 0 ? [] : (gone.length > 0 ? gone : leftOut).slice(0, 6);
   if (names.length > 0) {
     lines.push("", "Left out");
     for (const { count, rows, why, all } of names)
-      lines.push(...textLines(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, 2));
+      lines.push(
+        ...textLines(
+          rows === 0
+            ? printable(why)
+            : `${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`,
+          2,
+        ),
+      );
   }
   if (turnedDown.length > 0) {
     lines.push("", "Turned down when looked at closely");

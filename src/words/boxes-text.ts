@@ -14,6 +14,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { ratioUnder } from "../units/ratio-text.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 import { checkedJson, zoneChecks } from "./checked-json.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
@@ -46,14 +47,7 @@ export function boxesText(input: BoxesTextInput): string {
       "",
       ...table(
         [
-          [
-            "boxes",
-            "from the end of the top",
-            "centre to centre",
-            "off the centreline",
-            "evenness at worst",
-            "",
-          ],
+          ["boxes", "from the left end", "centre to centre", "off the centreline", "evenness at worst", ""],
           ...shown.map(({ boxes, worstUniformity, robust: good, kinds: each }) => [
             String(boxes.count),
             say(island.length / 2 + stationOf(boxes, 0) * step + (boxes.shift?.[0] ?? 0)),
@@ -71,13 +65,13 @@ export function boxesText(input: BoxesTextInput): string {
     );
   }
   if (checked.length > 0) {
-    lines.push("", "The first of them, checked in full with each pendant");
+    lines.push("", "The first of them, checked in full with each pendant, every box in its place");
     checked.forEach(({ assessment, uniformity, average, document, clashes }) => {
       const { verdict, zones } = assessment;
       const height = document.layers[input.layer]?.row?.clearance;
       lines.push(
         ...textLines(
-          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${formatIlluminance(average, study.display.illuminance)}, evenness ${evennessText(uniformity)}, ${verdict}.`,
+          `${uniformity < evenness && verdict === "meets" ? "!" : verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${formatIlluminance(average, study.display.illuminance)}, evenness ${uniformity < evenness ? `${ratioUnder(uniformity, evenness)} of the ${evenness} asked (--evenness)` : evennessText(uniformity)}, ${verdict}.`,
           2,
         ),
         ...clashSentences(clashes, study.display.length).flatMap((clash) => textLines(`HOLD ${clash}`, 4)),

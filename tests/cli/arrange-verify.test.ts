@@ -1,5 +1,13 @@
 /** `arrange` and `verify` from outside: what they propose is what `check` finds, and readings lead to the fault. */
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it, vi } from "vitest";
@@ -62,6 +70,14 @@ it("writes a study that opens from where it lies, and replaces none unasked", as
   const own = await called("arrange", named, ...quick, "--out", named);
   expect(own.code).toBe(2);
   expect(readFileSync(named, "utf8")).toContain("three domes");
+});
+
+it("writes no study where nothing is proposed", async () => {
+  const out = join(folder, "nothing.study.json");
+  const { code, err } = await called("arrange", plain, "--count", "6", "--gap", "2 m", "--out", out);
+  expect(code).toBe(1);
+  expect(err).toContain("not written, as nothing is proposed");
+  expect(existsSync(out)).toBe(false);
 });
 
 it("lists the guideline cards and what it tries in its help", async () => {

@@ -2,9 +2,9 @@
 import { describe, expect, it } from "vitest";
 import { assessSetting } from "../../src/assessment/assess.ts";
 import { leastPowerLevels, withFoundLevels } from "../../src/design/found-levels.ts";
+import { createRandom } from "../../src/numerics/random-sequence.ts";
 import type { LightingSetting, Scene } from "../../src/scene/scene.ts";
 import type { Target } from "../../src/scene/target.ts";
-import { createRandom } from "../../src/numerics/random-sequence.ts";
 import { textbookVerdicts } from "../support/textbook-verdicts.ts";
 import { PENDANT, SPOT, textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 

@@ -43,6 +43,17 @@ it.each([
 });
 
 it.each([
+  ["1712,2100,2600", "1712 mm"],
+  ["67.4,2.1,2.6", "67.4 in"],
+])("%s of a sheet without its unit is told once, with what was meant", (cells, meant) => {
+  const planned = [1, 2].map((n) => ({ tag: `P${n}`, at: [1.7, 2.1] as const, ceiling: 2.6 }));
+  const read = readOffsets(`box,x,y,ceiling\nP1,${cells}\nP2,${cells}\n`, planned, 0);
+  expect(read.ok ? [] : read.issues.map(({ message }) => message)).toEqual([
+    `The column "x" holds no place. Did you mean "${meant}"? Write the unit in every line: without one it is metres.`,
+  ]);
+});
+
+it.each([
   ["-0.1", -0.1],
   ["\u22120.1", -0.1],
   ["- 100 mm", -0.1],

@@ -1,5 +1,6 @@
 /** What `arrange` says where no row serves: the figure, the setting or the constraint that stops it. */
 import { expect, it } from "vitest";
+import { ratioUnder } from "../../src/units/ratio-text.ts";
 import { stoppedBy, whatStops } from "../../src/words/arrange-stops.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
@@ -25,6 +26,16 @@ it("names figures missed, evenness and what clashes, of the nearest row", () => 
   expect(whatStops(row, 0.4, "lx")).toBe(
     "prep 430 lx falls short of 500 lx; evenness 0.31 of the 0.4 asked (--evenness); on a joist: P1",
   );
+});
+
+it("tells an evenness that is missed from the one asked (2026-11-29: 0.40 of the 0.4 asked)", () => {
+  const row = { assessment: { ...assessment, zones: [] }, uniformity: 0.398, clashes: [] };
+  expect(whatStops(row, 0.4, "lx")).toBe("evenness 0.398 of the 0.4 asked (--evenness)");
+  expect([0.31, 0.3952, 0.39996].map((value) => ratioUnder(value, 0.4))).toEqual([
+    "0.31",
+    "0.395",
+    "under 0.4",
+  ]);
 });
 
 it("names the setting, where settings are judged", () => {
@@ -64,6 +75,8 @@ it("names the constraints that leave no row, the commonest first, in the text of
     "No row can be hung within these constraints: a box would meet a joist (12 rows);",
   );
   expect(text).not.toContain("--across 0.4");
+  // 2026-11-29: the reasons stood there twice.
+  expect(text.match(/a box would meet a joist/g)).toHaveLength(1);
   // 2026-11-29: on an L every row about the middle of the box was left out, with two options named and no word of what they do.
   const beyond = leftOut.map((each) => ({
     ...each,

@@ -1,8 +1,8 @@
 /** What `check` says: ranked by evenness, totals by role, sentences that name target and band. */
 import { describe, expect, it } from "vitest";
 import { checkText } from "../../src/words/check-text.ts";
-import { targetsText } from "../../src/words/targets-text.ts";
 import { table, wrapped } from "../../src/words/table.ts";
+import { targetsText } from "../../src/words/targets-text.ts";
 import { darkestPlace } from "../../src/words/zone-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { rectanglePlane, tinyScene, tinyStudy } from "../support/tiny-scene.ts";

@@ -1,8 +1,8 @@
 /** The method in words: each kind its clause, and nothing of what was not so. */
 import { describe, expect, it } from "vitest";
+import { asSentence } from "../../src/diagnostics/sentence.ts";
 import type { Method } from "../../src/engine/result.ts";
 import { methodSentences, methodText } from "../../src/words/method-text.ts";
-import { asSentence } from "../../src/diagnostics/sentence.ts";
 
 const METHOD: Method = {
   quality: "full",

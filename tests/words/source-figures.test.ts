@@ -1,8 +1,8 @@
 /** US figures as their source gives them, and what the age of those who stand there asks. */
 import { expect, it } from "vitest";
 import { PUBLISHED_TARGETS } from "../../src/assessment/targets-published.ts";
-import { checkText } from "../../src/words/check-text.ts";
 import { agedZone } from "../../src/words/age-words.ts";
+import { checkText } from "../../src/words/check-text.ts";
 import { publishedRangeWords } from "../../src/words/published-range.ts";
 import { checkWords } from "../../src/words/zone-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";

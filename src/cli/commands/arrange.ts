@@ -72,7 +72,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const input = { study, ...search };
   io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input))}\n` : arrangeText(input));
   const { proposals } = search.result;
-  if (out !== undefined) {
+  if (out !== undefined && proposals.length === 0)
+    io.err(`${printable(out, 200)}: not written, as nothing is proposed.\n`);
+  else if (out !== undefined) {
     const added = withArrangements(
       document,
       proposals.map((proposal) => proposal.document),

@@ -35,7 +35,7 @@ export const boxes: Command = {
     ...ROW_OPTIONS,
     "as-built": oneValue(
       "FILE",
-      "the real boxes, columns box, x, y, ceiling as on the set-out sheet, or offsets: number, along, across, up; the new verdict and the cheapest remedy",
+      "the real boxes, columns box, x, y, ceiling as on the set-out sheet, with their unit (1712 mm; without one, metres), or offsets: number, along, across, up; the new verdict and the cheapest remedy",
     ),
     ...CONFIDENCE,
     json: flag("one JSON object: metres, lux"),

@@ -25,7 +25,7 @@ import { islandDirection } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LEAST_OVERHANG, topOverhang } from "../../scene/top-overhang.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
-import { readMetres } from "../../units/read-length.ts";
+import { meantLength, readMetres } from "../../units/read-length.ts";
 import { lineFault, readCsv } from "../verify/csv-reader.ts";
 
 /** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */
@@ -106,6 +106,8 @@ export function readOffsets(
     if (!names.includes(name)) fault(1, `The column "${name}" is missing.`);
   if (issues.length > 0) return failure(...issues);
   const seen = new Set<number>();
+  // One unit left out is left out of the whole sheet, and told once.
+  let unitless = 0;
   const offsets = rows.flatMap(({ fields, line }): BuiltOffset[] => {
     const cell = (name: string): string => (fields[names.indexOf(name)] ?? "").trim();
     const length = (name: string, from: number): number => {
@@ -113,9 +115,11 @@ export function readOffsets(
       if (/^[.…]*$/.test(raw)) return 0;
       const read = readMetres(raw);
       if (read.ok && Math.abs(read.metres - from) <= FARTHEST) return read.metres - from;
+      const meant = meantLength(raw, from, FARTHEST);
+      if (meant !== undefined && unitless++ > 0) return 0;
       fault(
         line,
-        columns === PLACES ? `The column "${name}" holds no place.` : `The column "${name}" holds no offset.`,
+        `The column "${name}" holds no ${columns === PLACES ? "place" : "offset"}.${meant === undefined ? "" : ` Did you mean "${meant}"? Write the unit in every line: without one it is metres.`}`,
         columns === PLACES
           ? phrase`metres, or a unit, within ${FARTHEST} of ${from}`
           : phrase`metres, or a unit, at most ${FARTHEST}`,

@@ -14,8 +14,10 @@ import { isMet, VERDICT_RANK } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
+import { ratioUnder } from "../../units/ratio-text.ts";
 import { type Alternatives, type AlternativesRequest, alternativesOf, withDimmed } from "./alternatives.ts";
 import { arrangementOf, sortOf } from "./arrangement-of.ts";
+import { offsetOf } from "./candidate.ts";
 import { type Checked, type CheckedRow, checkedOf } from "./checked.ts";
 import { gradeOf, type Objective, paretoSet } from "./pareto.ts";
 import type { CandidateFigures } from "./ranking.ts";
@@ -78,12 +80,13 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   const turnedDown: string[] = [];
   const seen = new Set<CandidateFigures>();
   const tries = new Map<string, number>();
+  const isMoved = new Set(ranked.map(({ candidate }) => offsetOf(candidate, lattice.step).join())).size > 1;
   let checked = 0;
   let looked = 0;
   for (const figures of [...order, ...reserve]) {
     if (rows.length >= wanted || checked >= MOST_CHECKS || looked >= MOST_LOOKS) break;
     const sort = sortOf(figures, lattice);
-    const row = `${sort}, ${formatLength(figures.candidate.clearance, request.length)} above the top`;
+    const row = `${sort}${whereOf(figures, request, isMoved)}`;
     if (seen.has(figures) || (tries.get(sort) ?? 0) >= 2) continue;
     if (rows.some((each) => sortOf(each.figures, lattice) === sort)) continue;
     seen.add(figures);
@@ -111,7 +114,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
       second.push(result);
       turnedDown.push(
         met
-          ? `${row}: an evenness of ${result.uniformity.toFixed(2)} is less than ${evenness}`
+          ? `${row}: an evenness of ${ratioUnder(result.uniformity, evenness)} is less than ${evenness}`
           : `${row}: the full check says ${result.assessment.verdict}`,
       );
     }
@@ -124,6 +127,22 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     return complete(each, offers, { ...request, known: checks });
   });
   return { proposals, checked, turnedDown, undominated: front.length };
+}
+
+/** `, 550 mm from centre to centre, 900 mm above the top`: what tells rows of one sort apart. */
+function whereOf(
+  { candidate }: CandidateFigures,
+  { rows: { step }, length }: ProposalRequest,
+  isMoved: boolean,
+): string {
+  const say = (metres: number): string => formatLength(metres, length);
+  const [along, across] = offsetOf(candidate, step);
+  return [
+    "",
+    ...(candidate.count === 1 ? [] : [`${say(candidate.pitch * step)} from centre to centre`]),
+    `${say(candidate.clearance)} above the top`,
+    ...(isMoved ? [`${say(along)} along and ${say(across)} across off the middle`] : []),
+  ].join(", ");
 }
 
 function complete(

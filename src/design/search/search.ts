@@ -148,7 +148,7 @@ function tooLong(
         off > 0.0005
           ? `the ${say(length - 2 * off)} that ${say(off)} off the middle leave of a top of ${say(length)} (--along)`
           : `a top of ${say(length)}`;
-      const why = `with its least gaps and free ends (--gap, --end) it takes ${say(row)} of ${room}`;
+      const why = `a row of ${count} with its least gaps and free ends (--count, --gap, --end) takes ${say(row)} of ${room}`;
       return { why, count, rows: 0, all: true };
     });
 }

@@ -11,7 +11,6 @@ import { FARTHEST, toleranceRings } from "../../../src/design/boxes/tolerance-ri
 import { hungCandidate, kindOf } from "../../../src/design/search/candidate.ts";
 import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, usualSpace } from "../../../src/design/search/search-space.ts";
-import { noStandingLight } from "../../support/standing-light.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
 import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
@@ -19,6 +18,7 @@ import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { lit } from "../../support/luminaires.ts";
+import { noStandingLight } from "../../support/standing-light.ts";
 import { ISLAND, kitchen, resolved } from "../../support/studies.ts";
 import { textbookAssessment, textbookVerdicts } from "../../support/textbook-verdicts.ts";
 

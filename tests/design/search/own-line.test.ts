@@ -62,7 +62,7 @@ describe("on an L", () => {
     if (!found.ok) throw new Error(JSON.stringify(found.issues));
     // The narrowest to try is 0.30 m: 2 × 0.30 + 0.10 + 2 × 1.20 = 3.10 m of 2.80 m.
     expect(found.value.result.leftOut.map(({ why }) => why)).toEqual([
-      "with its least gaps and free ends (--gap, --end) it takes 3100 mm of a top of 2800 mm",
+      "a row of 2 with its least gaps and free ends (--count, --gap, --end) takes 3100 mm of a top of 2800 mm",
     ]);
   });
 
@@ -72,7 +72,7 @@ describe("on an L", () => {
     if (!found.ok) throw new Error(JSON.stringify(found.issues));
     // 5 × 0.30 + 4 × 0.10 + 2 × 0.15 = 2.20 m, though the top is 2.80 m long: 2.80 − 2 × 0.60 = 1.60 m.
     expect(found.value.result.leftOut.map(({ why }) => why)).toEqual([
-      "with its least gaps and free ends (--gap, --end) it takes 2200 mm of the 1600 mm that 600 mm off the middle leave of a top of 2800 mm (--along)",
+      "a row of 5 with its least gaps and free ends (--count, --gap, --end) takes 2200 mm of the 1600 mm that 600 mm off the middle leave of a top of 2800 mm (--along)",
     ]);
   });
 });
