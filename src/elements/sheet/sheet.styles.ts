@@ -49,7 +49,7 @@ export const sheetStyles = css`
   }
   @container (max-width: 559px) {
     .headline h2 { font-size: 18px; }
-    /* As high as a zone's: what a page sets under so many lines cuts none. */
+    /* As high as the rows: what a page sets under so many lines cuts none. */
     .verdict p { line-height: 21px; }
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
