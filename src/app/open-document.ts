@@ -101,7 +101,7 @@ export interface OpenArrangement extends OpenStudy {
   /** Number of the arrangement in {@link OpenStudy.study}. */
   readonly index: number;
   readonly scene: Scene;
-  /** Issues with their paths in the whole study. */
+  /** Issues with their paths in the whole study, where the paths of {@link ResolvedStudy.defaults} are too. */
   readonly restored: (issues: readonly Issue[]) => readonly Issue[];
 }
 
@@ -140,7 +140,10 @@ export async function openArrangement(
       where: { path: "/arrangements" },
     });
   const options = people === undefined ? study.options : { ...study.options, people };
-  return success({ ...opened.value, study: { ...study, options }, index, scene, restored });
+  const defaults = alone
+    ? study.defaults.map((used) => ({ ...used, path: atPath(used.path, arrangement) }))
+    : study.defaults;
+  return success({ ...opened.value, study: { ...study, options, defaults }, index, scene, restored });
 }
 
 function noShade(): never {
@@ -180,12 +183,14 @@ function onlyArrangement(document: unknown, arrangement: number): unknown {
 
 function atArrangement(issue: Issue, arrangement: number): Issue {
   const { path } = issue.where;
-  if (path === undefined || !path.startsWith("/arrangements/0")) return issue;
-  return {
-    ...issue,
-    where: { ...issue.where, path: `/arrangements/${arrangement}${path.slice("/arrangements/0".length)}` },
-  };
+  return path === undefined
+    ? issue
+    : { ...issue, where: { ...issue.where, path: atPath(path, arrangement) } };
 }
+
+/** A path of the document with one arrangement, in the document with all of them. */
+const atPath = (path: string, arrangement: number): string =>
+  path.replace(/^\/arrangements\/0(?=\/|$)/, `/arrangements/${arrangement}`);
 
 /** The scene with its luminaires as they are known from before, by name. */
 function withKnownLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {

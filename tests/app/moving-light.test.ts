@@ -64,3 +64,21 @@ it("measures from a point to a box", () => {
   expect(distanceToBox([4, 6, 1], box)).toBe(5);
   expect(distanceToBox([-2, -3, -6], box)).toBe(7);
 });
+
+// 2026-11-29: the defaults of a second option stood under the first one's places: its fields were blank until the light was refined.
+it("tells the defaults of an option at its own place, and no other's", async () => {
+  const layers = [{ name: "pendants", role: "pendant", luminaire: "dome", row: { count: 3 } }];
+  const document = kitchen({ arrangements: ["a", "b"].map((name) => ({ name, layers })) });
+  const light = async (quality: "quick" | "full", arrangement: number) => {
+    const { defaults } = orThrow(
+      await lightOfRequest({ document, arrangement, quality }, new Workspace(), {}),
+    );
+    return defaults.map(({ path }) => path).filter((path) => path.startsWith("/arrangements"));
+  };
+  const all = await light("full", 1);
+  for (const arrangement of [0, 1]) {
+    const own = all.filter((path) => path.startsWith(`/arrangements/${arrangement}/`));
+    expect(own).toContain(`/arrangements/${arrangement}/layers/0/row/clearance`);
+    expect(await light("quick", arrangement)).toEqual(own);
+  }
+});
