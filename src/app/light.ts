@@ -4,62 +4,17 @@
  * band or verdict. At rest: the arrangement's light as everybody gets it.
  */
 
-import type { Clash } from "../advice/clashes/clash.ts";
 import { assess } from "../assessment/assess.ts";
-import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
-import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import type { DefaultUsed } from "../diagnostics/ledger.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult } from "../engine/result.ts";
-import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { Target } from "../scene/target.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import type { PlaneContour } from "./judged-arrangement.ts";
+import type { InterreflectedLight, Light, LightAnswer, LightRequest } from "./light-answer.ts";
 import { movingPlanes } from "./moving-planes.ts";
-import {
-  type ArrangementRequest,
-  type OpenArrangement,
-  openArrangement,
-  type Workspace,
-} from "./open-document.ts";
+import { type OpenArrangement, openArrangement, type Workspace } from "./open-document.ts";
 import { inSetting, levelsOf } from "./setting-levels.ts";
-
-export interface LightRequest extends ArrangementRequest {
-  /** `first`: direct light on the island's planes as if nothing stood in the way, with what is loaded at once.
-   * `quick`: direct light with its shadows, to follow a moving hand. `full`: with interreflected light, on every
-   * plane, the whole study checked. `judged`: the same light, its bands from what each input may be off. */
-  readonly quality: "first" | "quick" | "full" | "judged";
-  /** The setting whose light it is; without one, and where the arrangement lacks it, the layers' own levels. */
-  readonly setting?: string;
-  /** For `quick`: the interreflected light of the last full answer, which stands in until the next. */
-  readonly interreflected?: InterreflectedLight;
-}
-
-/** Interreflected light (lx) of each layer on each plane, at full output, initial. */
-export type InterreflectedLight = readonly {
-  readonly plane: string;
-  readonly layer: string;
-  readonly interreflected: Float64Array;
-}[];
-
-/** The light of one arrangement with everything a drawing of it needs. */
-export interface LightAnswer {
-  readonly title: string;
-  readonly scene: Scene;
-  readonly assessment: ArrangementAssessment;
-  /** Of the top and what is part of it, calculated to the very edge. */
-  readonly contours: readonly PlaneContour[];
-  /** What cannot hang or be built as it is placed; not looked for while something moves. */
-  readonly clashes: readonly Clash[];
-  /** To stand in while the hand moves; empty but in full answers. */
-  readonly interreflected: InterreflectedLight;
-  readonly targets: ReadonlyMap<string, Target>;
-  readonly options: CalculationOptions;
-  readonly defaults: readonly DefaultUsed[];
-  readonly warnings: readonly Issue[];
-}
 
 /** The light of one arrangement, see {@link LightRequest.quality}. */
 export async function lightOfRequest(
@@ -78,11 +33,6 @@ export async function lightOfRequest(
   const placed = restored([...warnings, ...odd]);
   return success({ title, ...light, targets, options, defaults, warnings: placed }, placed);
 }
-
-export type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" | "interreflected"> & {
-  /** Warnings of what cannot be meant; not looked for while something moves. */
-  readonly odd: readonly Issue[];
-};
 
 async function movingLight(
   { study, engines, scene: whole }: OpenArrangement,

@@ -3,7 +3,7 @@
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { PlaneField } from "../engine/result.ts";
 import { arrangementLight } from "./arrangement-light.ts";
-import type { InterreflectedLight, Light, LightRequest } from "./light.ts";
+import type { InterreflectedLight, Light, LightRequest } from "./light-answer.ts";
 import { movingPlanes } from "./moving-planes.ts";
 import { oddInputs } from "./odd-inputs.ts";
 import type { OpenArrangement } from "./open-document.ts";

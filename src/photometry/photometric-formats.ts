@@ -1,15 +1,10 @@
 /**
- * The photometric formats: what each shows in a file, the endings its files go by, and the modules that read and write it, each loaded
- * when such a file is first met. A format's reader has a second row where all are at hand at once, in `readers/read-photometry.ts`.
+ * The photometric formats: what each shows in a file, and the endings its files go by. What reads and writes each is in
+ * `format-modules.ts`.
  */
 
-import type { Outcome } from "../diagnostics/issue.ts";
-import type { Photometry } from "./photometry.ts";
-import { fromText, type PhotometryReader } from "./readers/checked-text.ts";
-import { readLm63File } from "./readers/lm63-file.ts";
 import { tiltOf } from "./readers/lm63-header.ts";
 import { decodeText } from "./text-decoding.ts";
-import type { Lm63WriterOptions } from "./writers/lm63-writer.ts";
 
 /** What a format shows itself in: the first bytes of a file and their lines of text. */
 interface FileHead {
@@ -39,31 +34,6 @@ export const PHOTOMETRIC_FORMATS = [
 
 export type PhotometricFormat = (typeof PHOTOMETRIC_FORMATS)[number]["name"];
 
-/** The reader of a file of one format; `all` gives that of all formats, for archives that hold files of any. */
-type LoadReader = (bytes: Uint8Array, all: () => Promise<PhotometryReader>) => Promise<PhotometryReader>;
-
-export const LOAD_READER: Readonly<Record<PhotometricFormat, LoadReader>> = {
-  // Tilt factors are rare, and most lamps have none.
-  "LM-63": async (bytes) =>
-    fromText(
-      hasTiltNone(bytes)
-        ? (text, options) => readLm63File(text, options, () => "none")
-        : (await import("./readers/lm63.ts")).readLm63,
-    ),
-  EULUMDAT: async () => fromText((await import("./readers/eulumdat.ts")).readEulumdat),
-  "TM-33": async () => fromText((await import("./readers/tm33.ts")).readTm33),
-  GLDF: (_, all) => all(),
-};
-
-export type PhotometryWriter = (photometry: Photometry, options: Lm63WriterOptions) => Outcome<string>;
-
-/** Formats that are read alone have none. */
-export const LOAD_WRITER: Readonly<Partial<Record<PhotometricFormat, () => Promise<PhotometryWriter>>>> = {
-  "LM-63": async () => (await import("./writers/lm63-writer.ts")).writeLm63,
-  EULUMDAT: async () => (await import("./writers/eulumdat-writer.ts")).writeEulumdat,
-  "TM-33": async () => (await import("./writers/tm33-writer.ts")).writeTm33,
-};
-
 /** Every ending of a photometric file. */
 export const PHOTOMETRIC_ENDINGS: readonly string[] = PHOTOMETRIC_FORMATS.flatMap(({ endings }) => endings);
 
@@ -77,7 +47,7 @@ export function formatOf(bytes: Uint8Array, file: string): PhotometricFormat | u
 }
 
 /** Whether an LM-63 file says that no factors for tilt are to follow. */
-function hasTiltNone(bytes: Uint8Array): boolean {
+export function hasTiltNone(bytes: Uint8Array): boolean {
   const { lines } = headOf(bytes);
   return tiltOf(lines[tiltLine(lines)] ?? "")?.toUpperCase() === "NONE";
 }

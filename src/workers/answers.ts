@@ -4,7 +4,8 @@
  * before. What is dear to compute is remembered in the workspace by what it depends on.
  */
 
-import { type LightAnswer, type LightRequest, lightOfRequest } from "../app/light.ts";
+import { lightOfRequest } from "../app/light.ts";
+import type { LightAnswer, LightRequest } from "../app/light-answer.ts";
 import type { NewStudy } from "../app/new-study.ts";
 import { Workspace } from "../app/open-document.ts";
 import type { StudyFile } from "../app/study-files.ts";

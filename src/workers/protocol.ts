@@ -8,7 +8,7 @@ import type { Answers } from "./answers.ts";
 import type { SearchQuestion, VerifyQuestion } from "./side-answers.ts";
 
 export type { PeopleInLight as PeopleAnswer } from "../app/beside-the-verdict.ts";
-export type { InterreflectedLight, LightAnswer, LightRequest } from "../app/light.ts";
+export type { InterreflectedLight, LightAnswer, LightRequest } from "../app/light-answer.ts";
 export type { ArrangementRequest } from "../app/open-document.ts";
 export type { RoomAnswer, RoomRequest as RoomQuestion } from "../app/room-light.ts";
 export type { StudyFile } from "../app/study-files.ts";

@@ -62,17 +62,17 @@ function importsOf(file: string): string[] {
 /** Rooms whose functions only app puts together. */
 const INNER = ["engine", "assessment", "advice", "design"];
 
-/** Files from which a file imports more than types at once; with what it exports again too, where that is asked. */
-function valuesFrom(file: string, text: string, again = false): readonly string[] {
+const fileOf = (specifier: string, from: string): string =>
+  relative(source, resolve(source, dirname(from), specifier)).replaceAll("\\", "/");
+
+/** Files from which a file imports more than types at once. */
+function valuesFrom(file: string, text: string): readonly string[] {
   const found = new Set<string>();
-  for (const [, word, clause, specifier] of text.matchAll(
-    /(?:^|\n)(import|export)\s+([^;"]*?)\s+from\s+"(\.[^"]+)"/g,
-  )) {
-    if (word === "export" && !again) continue;
+  for (const [, clause, specifier] of text.matchAll(/(?:^|\n)import\s+([^;"]*?)\s+from\s+"(\.[^"]+)"/g)) {
     if (clause.startsWith("type ")) continue;
     const names = /\{([^}]*)\}/.exec(clause)?.[1].split(",") ?? ["all"];
     if (names.every((name) => name.trim() === "" || name.trim().startsWith("type "))) continue;
-    found.add(relative(source, resolve(source, dirname(file), specifier)).replaceAll("\\", "/"));
+    found.add(fileOf(specifier, file));
   }
   return [...found];
 }
@@ -153,8 +153,11 @@ describe("the path of light", () => {
     expect(wrong).toEqual([]);
   });
 
-  it("has no circle of values", () => {
-    expect(circles(new Map(files.map((file) => [file, valuesFrom(file, read(file), true)])))).toEqual([]);
+  it("has no circle, of values, of types, or of what is loaded later", () => {
+    const near = (file: string): string[] => importsOf(file).filter((specifier) => specifier.startsWith("."));
+    expect(
+      circles(new Map(files.map((file) => [file, near(file).map((each) => fileOf(each, file))]))),
+    ).toEqual([]);
   });
 
   it("finds a breach when there is one", () => {

@@ -6,7 +6,7 @@ import { CandlespanError, openStudy, type Study } from "candlespan";
 import { spawn } from "candlespan/workers";
 import { beforeAll, describe, expect, it } from "vitest";
 import { isoluxField } from "../../src/app/isolux-field.ts";
-import type { LightAnswer } from "../../src/app/light.ts";
+import type { LightAnswer } from "../../src/app/light-answer.ts";
 import { topLight } from "../../src/elements/shared/illuminance-probe.ts";
 import { handoverOption } from "../../src/papers/handover.ts";
 import { called } from "../support/cli.ts";

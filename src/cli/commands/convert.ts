@@ -5,7 +5,8 @@ import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { listed } from "../../diagnostics/sentence.ts";
 import { photometricFormats } from "../../photometry/format-names.ts";
-import { formatNamed, LOAD_WRITER, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
+import { LOAD_WRITER } from "../../photometry/format-modules.ts";
+import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import {

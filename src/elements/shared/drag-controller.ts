@@ -5,36 +5,16 @@
  * often the page hands back a new scene meanwhile; each key starts where the last one ended. Nothing here changes a scene.
  */
 
-import { type LuminaireKey, type Move, sameLuminaire } from "../../drawing/luminaire-key.ts";
+import { type LuminaireKey, sameLuminaire } from "../../drawing/luminaire-key.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { Scene } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Wording } from "../../words/wording.ts";
 import type { LuminaireMoveDetail, LuminaireRemoveDetail, LuminaireSelectDetail } from "./contract.ts";
+import { type DragHost, nameOf, type Start } from "./drag-host.ts";
 import type { moveDetail } from "./move-detail.ts";
 import { Press } from "./press.ts";
 
 let loadedDetail: typeof moveDetail | undefined;
-
-/** What the hand needs of the drawing it works in. */
-export interface DragHost extends EventTarget {
-  readonly shownScene: Scene | undefined;
-  readonly words: Wording;
-  selection: readonly LuminaireKey[];
-  /** Metres that the held luminaire moves for a shift on the page (px), in the island's axes. */
-  moveOf(dx: number, dy: number, held?: LuminaireKey): Move;
-  /** How near a snap must be (m). */
-  readonly snapReach: number;
-  /** A hold begins or ends: the drawing keeps its scales still meanwhile. */
-  holding(held: boolean): void;
-}
-
-/** What is moved, and where it was: of every move, by pointer or key. */
-export interface Start {
-  readonly scene: Scene;
-  readonly held: LuminaireKey;
-  readonly moving: readonly LuminaireKey[];
-}
 
 interface Hold extends Start {
   readonly press: Press;
@@ -237,10 +217,4 @@ function keyOf(target: EventTarget | null): LuminaireKey | undefined {
 
 function orderedWith(held: LuminaireKey, selection: readonly LuminaireKey[]): LuminaireKey[] {
   return [held, ...selection.filter((s) => !sameLuminaire(s, held))];
-}
-
-/** `pendants 2`, or `3 luminaires`. */
-export function nameOf(scene: Scene, keys: readonly LuminaireKey[]): string {
-  if (keys.length === 1) return `${scene.layers[keys[0].layer].name} ${keys[0].index + 1}`;
-  return `${keys.length} luminaires`;
 }

@@ -6,7 +6,7 @@ import { withinRoom } from "../../drawing/room-limits.ts";
 import { snapMove } from "../../drawing/snap.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { LuminaireMove, LuminaireMoveDetail } from "./contract.ts";
-import { type DragHost, nameOf, type Start } from "./drag-controller.ts";
+import { type DragHost, nameOf, type Start } from "./drag-host.ts";
 
 /** @param snaps the drawing in which it is pulled; none pulls where it is undefined */
 export function moveDetail(

@@ -1,6 +1,7 @@
 /** The reader of a photometric file by what it holds, loaded when such a file is first met. */
 
-import { formatOf, LOAD_READER } from "../photometric-formats.ts";
+import { LOAD_READER } from "../format-modules.ts";
+import { formatOf } from "../photometric-formats.ts";
 import type { PhotometryReader } from "./checked-text.ts";
 
 /** Answers of these bytes what `readPhotometry` answers. */
