@@ -95,7 +95,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
 }
 
 /** How far from a pendant's middle its figures stand (points), to read as its own: right past its end or over it, left where only there is
- * room past it, else between it and the next; 0 where that stands in one place with it. */
+ * room past it and past the figures that a like neighbour has on its right, else between it and the next; 0 where that stands in one place with it. */
 function figuresAt({ beside, apart: [left, right] }: PendantView, past: number): number {
   const near = past + LETTERING < beside ? past : Math.min(past, 26);
   if (right > near + LETTERING) return near;

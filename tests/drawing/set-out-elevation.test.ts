@@ -295,3 +295,21 @@ it("prints beside a pendant the length that stands between the ticks it is writt
   // Ticks stand at the heights as printed: what is left is rounding of numbers.
   expect(worst).toBeLessThan(0.001);
 });
+
+// A pendant whose neighbour on the right leaves no room has its figures on its left only where they stay clear of those of a like
+// neighbour there, which stand on that one's right.
+it("sets the figures of a crowded pendant clear of its neighbours', on its left where there is room for both", () => {
+  const sides = new Set<string>();
+  for (let left = 0.5; left < 1.5; left += 0.05) {
+    const at = [2.4 - left, 2.4, 2.75].map((x, i) => ({ position: [x, 2.1, 1.6 + 0.1 * i] }));
+    const layer = { name: "p", role: "pendant", luminaire: "dome", at };
+    const { marks } = drawn(kitchen({ arrangements: [{ name: "a", layers: [layer] }] }), "along");
+    const [, middle] = lines(marks, "pendant suspension").map(([[x]]) => x);
+    const figures = lines(marks, "dimension line").flatMap(([a, b]) => (a[0] === b[0] ? [a[0]] : []));
+    const gaps = figures.slice(1).map((x, i) => Math.abs(x - figures[i]));
+    // Letters 6.75 points high, and 4 between.
+    expect(Math.min(...gaps)).toBeGreaterThan(10.75);
+    if (figures.length === 3) sides.add(figures[1] < middle ? "left" : "right");
+  }
+  expect([...sides]).toEqual(["right", "left"]);
+});
