@@ -11,11 +11,6 @@ export function printable(text: string, limit = 200): string {
   );
 }
 
-/** The same of words that a file sets in columns: each run of blanks is one. */
-export function oneLine(text: string, limit?: number): string {
-  return printable(text.trim().replace(/\s+/g, " "), limit);
-}
-
 /** A name that a reader chose, inside a sentence: without its marks `mirrors can` reads as two verbs. */
 export function quoted(name: string): string {
   return `"${printable(name, 40)}"`;

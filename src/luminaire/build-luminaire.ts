@@ -108,7 +108,7 @@ function fromPhotometry(
       order: facts.order,
       maker: description.maker === undefined ? facts.maker : undefined,
       housing: file.housing,
-      description: file.description.trim() === "" ? undefined : file.description,
+      description: file.description || undefined,
     }),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });

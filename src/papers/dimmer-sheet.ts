@@ -150,7 +150,7 @@ function meterBlocks(
       ...sinkWords(scene, points),
       "At night, lamps warm. The sensor lies flat on the top at the point, facing up, and nobody leans over it.",
       `"New" is what to read now, with new lamps and clean shades; "maintained" is what is left of it at the maintenance factor ${scene.maintenance.toFixed(2)}, which the verdicts are about.`,
-      "One layer alone tells which dimmer is off its level. A hand meter errs by 3 to 10 %, the prediction has its own band in the report.",
+      "One layer alone tells which dimmer is off its level. A hand meter errs by 3 to 10 %, the prediction has its own band in the report. Every figure is rounded by itself: those of the layers may add to one more or less than all.",
     ].map((sentence) => bullet(sentence, TABLE)),
   ];
 }

@@ -3,7 +3,8 @@
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
 import { setOut, typeLetters } from "../app/set-out/set-out.ts";
-import { oneLine, printable } from "../diagnostics/printable.ts";
+import { oneLine } from "../diagnostics/one-line.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
@@ -13,6 +14,7 @@ import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
+import { beamText } from "../words/beam-text.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
 import { leastFluxSentence } from "../words/least-flux.ts";
 import { orderContradictionWords } from "../words/order-words.ts";
@@ -44,6 +46,8 @@ export interface ScheduleRow {
   readonly count: number;
   /** Full angle at half the maximum (rad); undefined in the dark. */
   readonly beam: number | undefined;
+  /** The same of each plane, of which `beam` is the mean. */
+  readonly beams: readonly number[];
   /** Extents in plan and height (m). */
   readonly size: readonly [length: number, width: number, height: number];
 }
@@ -52,7 +56,7 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
   const { scene } = chosenOption(handover);
   return [...typeLetters(scene)].map(([luminaire, type]): ScheduleRow => {
     const [lowest, highest] = verticalExtent(luminaire);
-    const beam = beamAngle(luminaire.distribution, BEAM_LEVEL).ofMaximum;
+    const { ofMaximum: beam, planes } = beamAngle(luminaire.distribution, BEAM_LEVEL);
     return {
       type,
       luminaire,
@@ -61,6 +65,7 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
         0,
       ),
       beam,
+      beams: planes.flatMap(({ ofMaximum }) => (ofMaximum === undefined ? [] : [ofMaximum.angle])),
       size: [...planExtents(luminaire), highest - lowest],
     };
   });
@@ -103,7 +108,7 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
       endColumn("marked, W", 0.85, ({ luminaire }) => wattsWords(luminaire.markedWatts)),
       endColumn("CCT, K", 0.75, ({ luminaire }) => said(luminaire.cct)),
       endColumn("CRI, Ra", 0.95, ({ luminaire }) => said(luminaire.cri)),
-      endColumn("beam at half", 0.8, ({ beam }) => beamWords(beam)),
+      endColumn("beam at half", 0.9, beamWords),
       endColumn("size: plan, height", 1.7, (row) => sizeWords(row, words)),
       endColumn(words.unit === "ft-in" ? "weight, lb" : "weight, kg", 0.75, ({ luminaire: { weight } }) =>
         said(
@@ -116,8 +121,8 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
       column("colour, finish", 1.2, ({ luminaire }) => said(finishWords(handover, luminaire), 60)),
       column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux, filed } }) => {
         const held = unsettledFlux === undefined ? "" : "HOLD, flux not settled; ";
-        const own =
-          filed?.description === undefined ? "" : `, which calls it "${oneLine(filed.description, 80)}"`;
+        const called = oneLine(filed?.description ?? "", 80);
+        const own = called === "" ? "" : `, which calls it "${called}"`;
         return `${held}${EVIDENCE[evidence].words}: ${printable(origin, 160)}${own}`;
       }),
     ],
@@ -192,9 +197,9 @@ function costBlocks(handover: Handover): Block[] {
 }
 
 /** Nowhere under half its maximum: no beam. */
-function beamWords(beam: number | undefined): string {
+function beamWords({ beam, beams }: ScheduleRow): string {
   if (beam === undefined) return "–";
-  return beam > 2 * Math.PI - 1e-6 ? "all round" : `${degrees(beam).toFixed(0)}°`;
+  return beam > 2 * Math.PI - 1e-6 ? "all round" : beamText(degrees(beam), beams.map(degrees));
 }
 
 /** `price each, EUR` */

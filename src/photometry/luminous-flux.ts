@@ -18,10 +18,6 @@ import type { IntensityDistribution } from "./intensity-distribution.ts";
 /** The flux of a table and the flux stated with it agree within this share: rounding of tables and grids stays below. */
 export const FLUX_TOLERANCE = 0.02;
 
-/** What was expected where they do not, with the way out: a study that hangs the luminaire settles it. */
-export const orSayWhich = (lumens: string): string =>
-  `${lumens}, or "fluxFrom" of the luminaire in the study, "file" or "lamps"`;
-
 /** Zones of 10° from nadir to zenith. */
 export const FLUX_ZONES = 18;
 

@@ -7,9 +7,10 @@
 import type { Issue } from "../diagnostics/issue.ts";
 import { degrees } from "../units/quantities.ts";
 import type { BeamAngle } from "./beam-angle.ts";
+import { orSayWhich } from "./flux-expected.ts";
 import { implausibleValues, implausibleWords } from "./implausible.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import { FLUX_TOLERANCE, type LuminousFlux, orSayWhich } from "./luminous-flux.ts";
+import { FLUX_TOLERANCE, type LuminousFlux } from "./luminous-flux.ts";
 import type { MaximumIntensity } from "./maximum-intensity.ts";
 import type { Photometry } from "./photometry.ts";
 import { unstatedOpening } from "./unstated-opening.ts";

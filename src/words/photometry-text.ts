@@ -1,7 +1,8 @@
 /** A photometric file in a dozen lines for people: what it holds, how wide and how much, what is odd. */
 
 import { formatLocation } from "../diagnostics/issue.ts";
-import { oneLine, printable } from "../diagnostics/printable.ts";
+import { oneLine } from "../diagnostics/one-line.ts";
+import { printable } from "../diagnostics/printable.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { BeamSummary, PhotometrySummary } from "../photometry/summary.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";

@@ -9,7 +9,7 @@ import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { fluxCode, formatFluxCode } from "../../src/photometry/flux-code.ts";
-import { rotational } from "../support/distributions.ts";
+import { range, rotational, tabulated } from "../support/distributions.ts";
 import { handoverOf } from "../support/handover.ts";
 import { ISLAND, type Json, kitchen, L_OUTLINE } from "../support/studies.ts";
 
@@ -133,6 +133,23 @@ describe("the schedule", () => {
     const words = wordsOf(scheduleSheets({ ...handoverOf(kitchen({ luminaires })), lamps } as Handover));
     expect(words).toContain("cord; canopy 120 mm");
     expect(words).toMatch(/black, inside white(?!; order)/);
+  });
+
+  it("gave the mean beam of a luminaire whose planes differ as if it were every plane's", () => {
+    const handover = handoverOf(kitchen());
+    const [option] = handover.options;
+    const narrowAcross = (C: number, gamma: number) =>
+      100 * Math.cos(gamma) ** (Math.cos(C) ** 2 > 0.5 ? 1 : 8);
+    const wide = tabulated("C", narrowAcross, range(0, 360, 90), range(0, 90, 1));
+    const layers = option.scene.layers.map((layer) => ({
+      ...layer,
+      luminaires: layer.luminaires.map((placed) => ({
+        ...placed,
+        luminaire: { ...placed.luminaire, distribution: wide },
+      })),
+    }));
+    const options = [{ ...option, scene: { ...option.scene, layers } }];
+    expect(wordsOf(scheduleSheets({ ...handover, options }))).toMatch(/\d+° \(mean of planes, 47° to 120°\)/);
   });
 
   it("did not say what a file calls what it measured", () => {

@@ -5,8 +5,9 @@
  *   luminaire flux Φ = ∮ I dΩ;   Φ / lamp flux ≤ 1 for relative files, = light output ratio where it is stated
  */
 
+import { orSayWhich } from "../flux-expected.ts";
 import type { IntensityDistribution } from "../intensity-distribution.ts";
-import { FLUX_TOLERANCE, orSayWhich, totalFlux } from "../luminous-flux.ts";
+import { FLUX_TOLERANCE, totalFlux } from "../luminous-flux.ts";
 import type { SourceText } from "./source-text.ts";
 
 export interface StatedFlux {
