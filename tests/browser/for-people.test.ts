@@ -407,6 +407,26 @@ it("shows the usual fields of a layer on one screen of a phone, under the verdic
   await poll(() => page.locator("#controls").isVisible()).toBe(true);
 });
 
+// 2026-11-29: as long as the name of the last change was the button that takes it back, and what stands beside it moved.
+it("keeps what stands at the head of a wide page in its place, whatever Undo takes back", async () => {
+  const clearance = page.getByLabel("Clearance");
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 768],
+  ]) {
+    await page.setViewportSize({ width, height });
+    const places = (): Promise<number[]> =>
+      page
+        .locator("header button")
+        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().left));
+    const before = await places();
+    await clearance.fill(`${width - 100} mm`);
+    await clearance.press("Enter");
+    await poll(() => page.locator("header .what").innerText()).toMatch(/clearance/);
+    expect(await places(), `${width} px`).toEqual(before);
+  }
+});
+
 it("marks a value it cannot take by a thicker edge and by words", async () => {
   const clearance = page.getByLabel("Clearance");
   const edge = (): Promise<string> => clearance.evaluate((field) => getComputedStyle(field).borderTopWidth);
