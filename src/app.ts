@@ -38,7 +38,7 @@ export { bodyOutline, NAMED_BODY_PROFILES } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
 export { filedBody, filedSides } from "./luminaire/filed-body.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";
-export { oneSided, turnOf, upwardShare } from "./luminaire/one-sided.ts";
+export { oneSided, SIDES, turnOf, upwardShare } from "./luminaire/one-sided.ts";
 export { planExtents } from "./luminaire/plan-extent.ts";
 export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
 export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";

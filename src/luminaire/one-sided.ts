@@ -15,6 +15,9 @@ export interface OneSided {
   readonly times: number;
 }
 
+/** Sides of the drawings on screen, by the walls they face. */
+export const SIDES = ["near", "right", "far", "left"] as const;
+
 /** How far a luminaire hung plumb is turned (°, 0 to 360). */
 export function turnOf({ frame: { rotation } }: Pick<PlacedLuminaire, "frame">): number {
   return (Math.round(degrees(Math.atan2(rotation[1], rotation[0]))) + 360) % 360;

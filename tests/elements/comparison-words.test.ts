@@ -92,6 +92,22 @@ it("names the luminaire and clearance of an option's pendants (2026-11-28)", () 
   const [scene] = resolved(kitchen({ luminaires: { dome }, arrangements: [{ name: "a", layers }] })).scenes;
   expect(hungWords(scene, wording())).toBe("dome 850 mm above the top");
   expect(hungWords({ ...scene, layers: [] }, wording())).toBe("no pendants");
+  // 2026-11-29: of two options that differed in it alone nothing said which way the pendants were turned.
+  const [pendants] = scene.layers;
+  const skew = (placed: (typeof pendants.luminaires)[number]) => {
+    const horizontal = Float64Array.from({ length: 73 }, (_, i) => (i * Math.PI) / 36);
+    const vertical = Float64Array.of(0, Math.PI / 2);
+    const intensity = Float64Array.from(
+      { length: 2 * horizontal.length },
+      (_, i) => 100 * (1 + 0.5 * Math.sin(horizontal[i >> 1])),
+    );
+    const distribution = { ...placed.luminaire.distribution, horizontal, vertical, intensity };
+    return { ...placed, luminaire: { ...placed.luminaire, distribution } };
+  };
+  const layer = { ...pendants, luminaires: pendants.luminaires.map(skew) };
+  expect(hungWords({ ...scene, layers: [layer] }, wording())).toBe(
+    "dome 850 mm above the top, brighter to the far side",
+  );
 });
 
 // 2026-11-28: downlights replaced in one option alone were compared without a word with those of the others.

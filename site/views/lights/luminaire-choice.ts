@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { oneSided, turnOf, upwardShare } from "../../../src/app.ts";
+import { oneSided, SIDES, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
@@ -77,9 +77,6 @@ export function undrawnBody(
     ? nothing
     : html`<p class="hint">Drawn as large as its luminous opening until its body is set.</p>${take}`;
 }
-
-/** Sides of the drawings on screen, by the walls they face. */
-const SIDES = ["near", "right", "far", "left"] as const;
 
 /** That one side gets more of its light than the other, and the way round. */
 function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {

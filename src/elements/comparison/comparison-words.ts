@@ -7,6 +7,7 @@ import type {
   Statistics,
   ZoneAssessment,
 } from "../../assessment/assessment.ts";
+import { oneSided, SIDES } from "../../luminaire/one-sided.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
@@ -80,13 +81,16 @@ export function likelyText({ checks }: Pick<ZoneAssessment, "checks">, quantity:
   return each.length === 0 ? "" : ` (${percentLikely(Math.min(...each))} %)`;
 }
 
-/** `dome 850 mm above the top`: the luminaire and clearance of each layer of pendants. */
+/** `dome 850 mm above the top`, `lamp 850 mm above the top, brighter to the far side`: the luminaire, clearance and brighter side of each
+ * layer of pendants. */
 export function hungWords({ layers, island }: Scene, words: Pick<Wording, "length">): string {
   const hung = layers.flatMap(({ role, luminaires: [first] }) => {
     if (role !== "pendant" || first === undefined) return [];
     const clearance = clearanceOf(first, island);
     const above = clearance === undefined ? "" : ` ${words.length(clearance)} above the top`;
-    return [`${first.luminaire.name}${above}`];
+    const side = oneSided(first);
+    const brighter = side === undefined ? "" : `, brighter to the ${SIDES[side.towards]} side`;
+    return [`${first.luminaire.name}${above}${brighter}`];
   });
   return hung.length === 0 ? "no pendants" : hung.join(", ");
 }
