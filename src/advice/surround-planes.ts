@@ -13,9 +13,9 @@ import { clip } from "../geometry/polygon-pieces.ts";
 import { dot, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import { type GridArea, gridCells, gridPlane } from "../scene/calculation-grid.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import { ON_SURFACE } from "../scene/inside-room.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import { type IslandSide, sideAxes } from "../scene/island-side.ts";
-import { ON_SURFACE } from "../scene/inside-room.ts";
 import type { Island, Scene, SolidBody } from "../scene/scene.ts";
 
 export type SurroundPlaneKind = "front" | "aisle";

@@ -18,9 +18,9 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { formatLength } from "../units/length-text.ts";
 import { type StudyCheck, studyCheck } from "./full-check.ts";
+import { arrangementIndex, layerIndex } from "./named-in-study.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { LEAST_EVENNESS, type RowQuestion, rowsOf } from "./search.ts";
-import { arrangementIndex, layerIndex } from "./named-in-study.ts";
 
 export interface BoxesOptions extends RowQuestion {
   /** How far a box may end up from its place (m), at most 0.3; 0.025 by default. */

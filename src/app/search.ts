@@ -11,8 +11,8 @@ import type { ArrangementDocument, LayerDocument, SettingDocument } from "../stu
 import { newLetter } from "../study/new-letter.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { studyCheck } from "./full-check.ts";
-import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex, layerIndex, shortlist } from "./named-in-study.ts";
+import type { OpenStudy } from "./open-document.ts";
 
 export { OBJECTIVES, type Objective };
 /** Identifiers of the guideline cards. */

@@ -5,8 +5,8 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { isShadeLamp } from "../luminaire/shade/shade-document.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex } from "./named-in-study.ts";
+import type { OpenStudy } from "./open-document.ts";
 
 export interface ShadeComparison {
   readonly scene: Scene;

@@ -4,8 +4,8 @@ import { type Swap, swap } from "../design/swap.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import { studyCheck } from "./full-check.ts";
-import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex, layerIndex, unknownLuminaire } from "./named-in-study.ts";
+import type { OpenStudy } from "./open-document.ts";
 
 export interface SwapOptions {
   /** By name or number; the first by default. */

@@ -7,8 +7,8 @@ import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { observerSteps } from "../diagnostics/observer-steps.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex } from "./named-in-study.ts";
+import type { OpenStudy } from "./open-document.ts";
 
 export interface VerifyOptions {
   /** Comma-separated text, see `design/verify/readings.ts`. */

@@ -4,8 +4,8 @@
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
-import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
+import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";

@@ -6,8 +6,8 @@
  * Height: top's surface + clearance − lowest point of body and opening relative to the photometric centre.
  */
 
-import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";

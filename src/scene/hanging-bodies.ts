@@ -1,7 +1,7 @@
 /** Warns of pendants that stand in something else: the same pieces and the same limit as a clash of bodies. */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { bounds } from "../geometry/polygon.ts";
 import { luminairePieces, piecesGap, TOUCHING } from "./luminaire-pieces.ts";
 import type { Layer } from "./scene.ts";

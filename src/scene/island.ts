@@ -1,8 +1,8 @@
 /** The island read from a study: its outline, levels, base and fittings in its own frame. */
 
 import type { Phrase } from "../diagnostics/issue.ts";
-import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { area, bounds, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection, leftOf } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";

@@ -1,7 +1,7 @@
 /** What a layer is switched and dimmed by: places of its switches, and what its dimmer may not be. */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { LayerDocument } from "../study/arrangement-schema.ts";
 import { overFloor, planOfRoom } from "./inside-room.ts";

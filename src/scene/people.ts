@@ -6,8 +6,8 @@
  * head breadth 0.090, and the eye 0.11 m below the crown: common practice, no source. No arms, no hair, no shoes. Leaning: the trunk turns 15° about the hips.
  */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { type Frame, frame, pointToRoom } from "../geometry/frame.ts";
 import type { Mesh } from "../geometry/mesh.ts";
 import { depthInside } from "../geometry/polygon.ts";

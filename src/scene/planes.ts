@@ -2,8 +2,8 @@
  * Calculation planes: on the island, on a zone, on any rectangle, or at points; and the default ones.
  */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, inset, intersection } from "../geometry/polygon-pieces.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";

@@ -1,7 +1,7 @@
 /** Points of calculation planes stand in the open: one inside a solid has no light to ask for. */
 
-import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { bounds, depthInside } from "../geometry/polygon.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";

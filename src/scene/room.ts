@@ -1,7 +1,7 @@
 /** The room as the study describes it: its box, its doors, what to keep clear of. */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { counterClockwise, crossingSides, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/room-schema.ts";

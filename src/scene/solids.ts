@@ -5,8 +5,8 @@
  * through both. Each prism is convex in plan, closed by itself, and touches its neighbours face to face.
  */
 
-import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { planPlacement } from "../geometry/plan-placement.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";

@@ -2,8 +2,8 @@
  * Every standing face that reflects: room, openings, island and bodies, each once, without what touching faces hide.
  */
 
-import { phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import { dot, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";

@@ -1,7 +1,7 @@
 /** Strip and linear housing: from what a study says to what is computed, every assumption named. */
 
-import { phrase } from "../../diagnostics/phrase.ts";
 import type { Ledger } from "../../diagnostics/ledger.ts";
+import { phrase } from "../../diagnostics/phrase.ts";
 import type { LinearHousing } from "./linear.ts";
 import type { LampDocument, ShadeDocument } from "./shade-document.ts";
 import { surfaceOf } from "./surface-definition.ts";

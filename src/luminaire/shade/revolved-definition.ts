@@ -1,7 +1,7 @@
 /** Lamp and shade of revolution: from what a study says to what is traced, every assumption named. */
 
-import { phrase } from "../../diagnostics/phrase.ts";
 import type { Ledger } from "../../diagnostics/ledger.ts";
+import { phrase } from "../../diagnostics/phrase.ts";
 import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 import { radians } from "../../units/quantities.ts";
 import { FINISHES, type FinishName } from "./finishes.ts";
