@@ -1,29 +1,12 @@
 /** How far pendants may be off, on a plan: a ring about each, and how much lower and higher it may hang. */
 
-import type { Clash } from "../advice/clashes/clash.ts";
+import type { ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import { ellipse } from "../geometry/polygon.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import { type Box, line, type Mark, overlaps, text, textBox, within } from "./drawing.ts";
 
-/** A distance to which nothing changes; `beyond` is set where something does past it. */
-interface Reach {
-  readonly distance: number;
-  readonly beyond?: string;
-}
-
-export interface DrawnTolerance {
-  /** m, in the room */
-  readonly position: Vec3;
-  /** m */
-  readonly radius: number;
-  readonly beyond?: { readonly verdict: string };
-  /** What it would stand in or hang at, from how far off (m). */
-  readonly obstacle?: { readonly distance: number; readonly clash: Pick<Clash, "kind" | "between"> };
-  /** What it stands in or hangs at as planned. */
-  readonly planned?: Pick<Clash, "kind" | "between">;
-  readonly lower: Reach;
-  readonly higher: Reach;
-}
+/** What a plan shows of a tolerance. */
+export type DrawnTolerance = Omit<ToleranceRing, "index">;
 
 /** How far off in plan: as far as the verdict stays and nothing is met; nowhere about a place that is on hold. */
 export function planReach({ radius, beyond, obstacle, planned }: DrawnTolerance): {

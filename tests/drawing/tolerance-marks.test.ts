@@ -16,7 +16,11 @@ const at = (x: number, radius: number, more: Partial<DrawnTolerance> = {}): Draw
 it("draws each ring at its radius, and says what is known and what is only as far as was looked", () => {
   const page = ([x, y]: readonly [number, number]) => [x * PER_METRE, 300 - y * PER_METRE] as const;
   const length = (m: number) => `${Math.round(1000 * m)} mm`;
-  const rings = [at(0.6, 0.19, { beyond: { verdict: "falls short" } }), at(1.4, 0.3), at(2.2, 0)];
+  const rings = [
+    at(0.6, 0.19, { beyond: { verdict: "falls short", direction: 0 } }),
+    at(1.4, 0.3),
+    at(2.2, 0),
+  ];
   const marks = toleranceMarks(rings, page, PER_METRE, length, drawing);
   const drawn = marks.flatMap((mark) => (mark.kind === "line" ? [mark] : []));
   expect(drawn).toHaveLength(2);

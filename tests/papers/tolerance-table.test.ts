@@ -14,7 +14,7 @@ it("stand on the plan and in a table, only where they were worked out", () => {
     ({ frame }, i): DrawnTolerance => ({
       position: frame.origin,
       radius: radii[i],
-      ...(i === 1 ? {} : { beyond: { verdict: "falls short" } }),
+      ...(i === 1 ? {} : { beyond: { verdict: "falls short", direction: 0 } }),
       lower: { distance: 0.04, beyond: "too close to call" },
       higher: { distance: 0.2 },
     }),
@@ -53,10 +53,20 @@ it("names what a pendant meets only where it meets it before the verdict changes
     ({ frame }, i): DrawnTolerance => ({
       position: frame.origin,
       radius: 0.1,
-      beyond: { verdict: "falls short" },
+      beyond: { verdict: "falls short", direction: 0 },
       ...(met[i] === undefined
         ? {}
-        : { obstacle: { distance: met[i], clash: { between: [`P${i + 1}`], kind: "joist" as const } } }),
+        : {
+            obstacle: {
+              distance: met[i],
+              clash: {
+                between: [`P${i + 1}`],
+                kind: "joist" as const,
+                clear: 0,
+                remedy: { kind: "move away" as const, by: 0.1 },
+              },
+            },
+          }),
       lower: { distance: 0.2 },
       higher: { distance: 0.2 },
     }),

@@ -99,7 +99,7 @@ describe("papers", () => {
       ({ frame }): DrawnTolerance => ({
         position: frame.origin,
         radius: 0.3,
-        planned: { kind: "joist", between: ["P1"] },
+        planned: { kind: "joist", between: ["P1"], clear: 0, remedy: { kind: "move away", by: 0.1 } },
         lower: { distance: 0.2 },
         higher: { distance: 0.2 },
       }),
