@@ -1,11 +1,10 @@
-/** Warns of pendants that stand in something else: the same pieces and the same limit as a clash of bodies. */
+/** Warns of pendants that stand in something else: found as a clash of bodies is. */
 
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
-import { bounds } from "../geometry/polygon.ts";
-import { luminairePieces, piecesGap, TOUCHING } from "./luminaire-pieces.ts";
+import { luminairePieces, occupied, overlaps } from "./luminaire-pieces.ts";
 import type { Layer } from "./scene.ts";
-import type { Prism, Solid } from "./solids.ts";
+import type { Solid } from "./solids.ts";
 
 /** Warns of pendants that stand in a solid or in one another, and how deep. */
 export function checkHungOverlaps(
@@ -19,30 +18,16 @@ export function checkHungOverlaps(
       ? []
       : luminaires.flatMap((luminaire, i) => {
           const pieces = luminairePieces(luminaire);
-          return pieces.length === 0 ? [] : [boxed(`${name} ${i + 1}`, pieces)];
+          return pieces.length === 0 ? [] : [{ name: `${name} ${i + 1}`, ...occupied(pieces) }];
         }),
   );
-  const standing = solids.map(({ name, prisms }) => boxed(name, prisms));
-  hung.forEach((a, i) => {
-    for (const b of [...hung.slice(0, i), ...standing]) {
-      if (apart(a.box, b.box)) continue;
-      const gap = piecesGap(a.pieces, b.pieces);
-      if (gap >= -TOUCHING) continue;
+  const standing = solids.map(({ name, prisms }) => ({ name, ...occupied(prisms) }));
+  hung.forEach((one, i) => {
+    for (const { other, depth } of overlaps(one, [...hung.slice(0, i), ...standing]))
       ledger.warn(
         "bodies-overlap",
         path,
-        phrase`"${a.name}" and "${b.name}" stand in one another, ${-gap} deep.`,
+        phrase`"${one.name}" and "${other.name}" stand in one another, ${depth} deep.`,
       );
-    }
   });
-}
-
-type Box = ReturnType<typeof bounds>;
-
-function boxed(name: string, pieces: readonly Prism[]) {
-  return { name, pieces, box: bounds(pieces.flatMap(({ outline }) => [...outline])) };
-}
-
-function apart(a: Box, b: Box): boolean {
-  return a[0] > b[2] || b[0] > a[2] || a[1] > b[3] || b[1] > a[3];
 }

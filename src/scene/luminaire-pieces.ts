@@ -68,6 +68,29 @@ export function planOutline(placed: PlacedLuminaire): Polygon {
   });
 }
 
+/** What takes space: its pieces, and the plan box around them (m, room). */
+export interface Occupied {
+  readonly pieces: readonly Prism[];
+  readonly extent: ReturnType<typeof bounds>;
+}
+
+export function occupied(pieces: readonly Prism[]): Occupied {
+  return { pieces, extent: bounds(pieces.flatMap(({ outline }) => [...outline])) };
+}
+
+/** Of others, those that stand in it by more than touching, each with how deep (m). */
+export function overlaps<T extends Occupied>(
+  { pieces, extent: a }: Occupied,
+  others: readonly T[],
+): { readonly other: T; readonly depth: number }[] {
+  return others.flatMap((other) => {
+    const b = other.extent;
+    if (a[0] > b[2] || b[0] > a[2] || a[1] > b[3] || b[1] > a[3]) return [];
+    const depth = -piecesGap(pieces, other.pieces);
+    return depth > TOUCHING ? [{ other, depth }] : [];
+  });
+}
+
 /** Least free distance in plan (m), negative for an overlap, over the pieces that share a height; Infinity where none do. */
 export function piecesGap(a: readonly Prism[], b: readonly Prism[]): number {
   let least = Infinity;

@@ -12,9 +12,16 @@ import type { BoxInPlace } from "../../scene/box-places.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { topUnder } from "../../scene/island-frame.ts";
-import { isFlat, luminairePieces, piecesGap, TOUCHING } from "../../scene/luminaire-pieces.ts";
+import {
+  isFlat,
+  luminairePieces,
+  occupied,
+  overlaps,
+  piecesGap,
+  TOUCHING,
+} from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { islandSolid, type Prism } from "../../scene/solids.ts";
+import { islandSolid } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
@@ -25,15 +32,15 @@ const WALKING_HEAD = 2.03;
 export function bodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   const hung = boxes
     .filter(({ kind }) => kind !== "recessed")
-    .map((box) => ({
-      ...box,
+    .flatMap((box) => {
       // A flat opening on what is built in lies in the face it is built into.
-      pieces: luminairePieces(box.placed).filter((piece) => box.kind === "pendant" || !isFlat(piece)),
-    }))
-    .filter(({ pieces }) => pieces.length > 0);
+      const pieces = luminairePieces(box.placed).filter((piece) => box.kind === "pendant" || !isFlat(piece));
+      return pieces.length === 0 ? [] : [{ ...box, ...occupied(pieces) }];
+    });
+  const { island, bodies = [] } = scene;
   const standing = [
-    ...(scene.bodies ?? []).map(({ name, ...piece }) => ({ name, pieces: [piece as Prism] })),
-    ...(scene.island === undefined ? [] : [{ name: "island", pieces: islandSolid(scene.island).prisms }]),
+    ...bodies.map(({ name, ...piece }) => ({ name, ...occupied([piece]) })),
+    ...(island === undefined ? [] : [{ name: "island", ...occupied(islandSolid(island).prisms) }]),
   ];
   const rows = new Map<number, Remedy | undefined>();
   const spaced = (layer: number): Remedy | undefined => {
@@ -48,23 +55,17 @@ export function bodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[]
     return rows.get(layer);
   };
   return hung.flatMap((box, i) => [
-    ...hung.slice(i + 1).flatMap((other): Clash[] => {
-      const clear = piecesGap(box.pieces, other.pieces);
-      if (clear >= -TOUCHING) return [];
+    ...overlaps(box, hung.slice(i + 1)).map(({ other, depth }): Clash => {
       const along = box.layer === other.layer ? spaced(box.layer) : undefined;
-      const remedy: Remedy = along ?? { kind: "move apart", by: -clear };
-      return [{ kind: "bodies", between: [box.tag, other.tag], clear, remedy }];
+      const remedy: Remedy = along ?? { kind: "move apart", by: depth };
+      return { kind: "bodies", between: [box.tag, other.tag], clear: -depth, remedy };
     }),
-    ...standing.flatMap(({ name, pieces }): Clash[] => {
-      const clear = piecesGap(box.pieces, pieces);
-      if (clear >= -TOUCHING) return [];
+    ...overlaps(box, standing).map(({ other: { name, pieces }, depth }): Clash => {
       const inWay =
         Math.max(...pieces.map(({ top }) => top)) - Math.min(...box.pieces.map(({ bottom }) => bottom));
       const remedy: Remedy =
-        name === "island" || inWay < -clear
-          ? { kind: "raise", by: inWay }
-          : { kind: "move away", by: -clear };
-      return [{ kind: "bodies", between: [box.tag, name], clear, remedy }];
+        name === "island" || inWay < depth ? { kind: "raise", by: inWay } : { kind: "move away", by: depth };
+      return { kind: "bodies", between: [box.tag, name], clear: -depth, remedy };
     }),
   ]);
 }
