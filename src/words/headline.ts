@@ -125,9 +125,8 @@ function evennessRemedy(zones: readonly ZoneAssessment[]): string {
 
 /** What decides an open case, and its ways out: more of what is asked, or less uncertainty. How likely it is stands in the zone's row. */
 function openWords({ quantity, drivers, confidence }: Check): string[] {
-  const rule = verdictRule({ confidence });
   return [
-    rule === "" ? "" : `how likely decides: ${rule}`,
+    verdictRule({ confidence }),
     quantity === "uniformity" ? `${SPREADS} make it sure` : "more light makes it sure",
     drivers.length === 0 ? "" : `the uncertainty is ${uncertaintyAdvice(drivers)}`,
   ];

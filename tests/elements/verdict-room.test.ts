@@ -69,7 +69,8 @@ it("gives short names several abreast, and reserves no more than seven lines", (
 
 // 2026-11-29: three lines of a verdict pushed the foot of the profile under the edge of a laptop's window.
 it("keeps a line for what belongs to the headline at every width but a phone's", () => {
-  const long = "how likely decides: 90 % or more is called met, 10 % or less short; more light makes it sure";
+  const long =
+    "90 % or more is called met, 10 % or less short; more light makes it sure; the uncertainty is small";
   for (const width of [1032, 656]) {
     expect(room(["prep"], MEETS, width, long).isAsideUnder).toBe(true);
     expect(room(["prep"], MEETS, width).height).toBeGreaterThanOrEqual(36 + 17 + 21 + 8);

@@ -235,9 +235,7 @@ it("says of what it is how sure", () => {
 it("says beside an open case how sure a verdict has to be, and the ways out, each once", () => {
   const open = check(510, "too close to call", { probability: 0.62, confidence: 0.9 });
   const { headline, zones } = said([zone("prep", [open])]);
-  expect(headline.aside).toBe(
-    "how likely decides: 90 % or more is called met, 10 % or less short; more light makes it sure",
-  );
+  expect(headline.aside).toBe("90 % or more is called met, 10 % or less short; more light makes it sure");
   expect(zones[0].judged).toBe("too close to call against 500 lx (62 % likely to reach it)");
   const stricter = said([zone("prep", [{ ...open, confidence: 0.975 }])]).headline;
   expect(stricter.aside).toMatch(/97\.5 % or more is called met, 2\.5 % or less short/);
