@@ -16,12 +16,10 @@ import { addToGroups } from "./row-sums.ts";
 /** Parts to a group: the half of a band, the cells of a face. */
 const PARTS = 4;
 
-/** Group of each patch, then of each part; groups are numbered from 0. */
-function coarseGroups(
-  { grids, firstOfSurface, count }: Patches,
-  { first, parts }: PartExchange,
-): Uint32Array {
-  const group = new Uint32Array(count + parts);
+/** Group of each patch, then of each part where parts are in the exchange; groups are numbered from 0. */
+function coarseGroups({ grids, firstOfSurface, count }: Patches, parts?: PartExchange): Uint32Array {
+  const { first, parts: more } = parts ?? { first: [], parts: 0 };
+  const group = new Uint32Array(count + more);
   let groups = 0;
   grids.forEach(({ cells }, s) => {
     const groupsByKey = new Map<string, number>();
@@ -55,12 +53,21 @@ export interface CoarseExchange {
   readonly factors: Float32Array;
 }
 
+/** Of rooms without parts in the exchange, by their factors: the same whatever comes and goes. */
+const ROOMS = new WeakMap<Float32Array, CoarseExchange>();
+
 export function coarseExchange(
   patches: Patches,
-  { count, area, factors }: MemberExchange,
+  exchange: MemberExchange,
   parts: PartExchange,
 ): CoarseExchange {
-  const group = coarseGroups(patches, parts);
+  if (exchange.count > patches.count) return between(coarseGroups(patches, parts), exchange);
+  const own = ROOMS.get(exchange.factors) ?? between(coarseGroups(patches), exchange);
+  ROOMS.set(exchange.factors, own);
+  return own;
+}
+
+function between(group: Uint32Array, { count, area, factors }: MemberExchange): CoarseExchange {
   let groups = 0;
   for (let i = 0; i < count; i++) groups = Math.max(groups, group[i] + 1);
   const groupArea = new Float64Array(groups);
