@@ -97,7 +97,7 @@ it("speaks as the trade does", () => {
   expect(whole).not.toMatch(/for who (hangs|orders|programs|doubts)/);
   expect(whole.replaceAll("|", " ")).toContain("cable, 2 points");
   expect(whole).toContain("Option A: one bar");
-  expect(whole).toMatch(/As built: pendants, their cables and what is to be moved/);
+  expect(whole).toMatch(/As built: pendants, their cables and what is to move/);
 });
 
 /** Set-out sheets without their frames. */

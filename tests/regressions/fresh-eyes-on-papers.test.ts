@@ -94,7 +94,7 @@ describe("the set-out", () => {
     const small = wordsOf(setOutSheets(handoverOf(withL())).sheets);
     expect(small).not.toContain("Dash-dot frame");
     expect(small).not.toContain("Dashed:");
-    expect(small).toContain('B (R1 to R6): "spot".');
+    expect(small).toContain('Recessed, from the datum: B "spot"');
     const large = wordsOf(
       setOutSheets(handoverOf(withL({ room: { length: 11, width: 7, ceilingHeight: 2.7 } }))).sheets,
     );

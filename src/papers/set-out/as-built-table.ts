@@ -14,7 +14,7 @@ export function asBuilt({ boxes }: SetOut, held: ReadonlySet<string>): Block[] {
   ]);
   const blank = (title: string) => column(title, 1.6, () => ".".repeat(18));
   return [
-    heading("As built: pendants, their cables and what is to be moved, from the same faces", 9),
+    heading("As built: pendants, their cables and what is to move, from the same faces", 9),
     table(
       marks,
       [

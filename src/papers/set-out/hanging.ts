@@ -12,20 +12,22 @@ import type { HandoverWords } from "../handover.ts";
 
 /** How each type hangs: rod or cord and what to bring, canopy, weight. */
 export function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
-  return byType(pendants, (boxes) => hangingWords(boxes, words));
-}
-
-/** What each type is that does not hang. */
-export function typeNames(boxes: readonly SetOutBox[]): Block[] {
-  return byType(boxes, ([{ luminaire }]) => `"${printable(luminaire.name, 30)}".`);
-}
-
-function byType(all: readonly SetOutBox[], say: (boxes: readonly SetOutBox[]) => string): Block[] {
-  const types = new Map<string, SetOutBox[]>();
-  for (const box of all) types.set(box.type, [...(types.get(box.type) ?? []), box]);
-  return [...types].map(([type, boxes]) =>
-    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${say(boxes)}`, SMALL + 0.5),
+  return byType(pendants).map(([type, boxes]) =>
+    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${hangingWords(boxes, words)}`, SMALL + 0.5),
   );
+}
+
+/** `B "spot", C "strip"`: types of what does not hang, of which nothing else is to be brought. */
+export function typeNames(boxes: readonly SetOutBox[]): string {
+  return byType(boxes)
+    .map(([type, [{ luminaire }]]) => `${type} "${printable(luminaire.name, 30)}"`)
+    .join(", ");
+}
+
+function byType(boxes: readonly SetOutBox[]): readonly [type: string, boxes: readonly SetOutBox[]][] {
+  const types = new Map<string, SetOutBox[]>();
+  for (const box of boxes) types.set(box.type, [...(types.get(box.type) ?? []), box]);
+  return [...types];
 }
 
 function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string {

@@ -27,16 +27,14 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     );
   if (recessed.length > 0)
     blocks.push(
-      heading("Recessed, from the datum", 9),
+      heading(`Recessed, from the datum: ${typeNames(recessed)}`, 9),
       recessedTable(recessed, words),
-      ...typeNames(recessed),
     );
   const fixed = setOut.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
     blocks.push(
-      heading("Fixed below the ceiling, to cabinet, hood or wall", 9),
+      heading(`Fixed below the ceiling, to cabinet, hood or wall: ${typeNames(fixed)}`, 9),
       fixedTable(fixed, words),
-      ...typeNames(fixed),
     );
   blocks.push(
     ...asHung(setOut, chosenOption(handover).scene, words),
