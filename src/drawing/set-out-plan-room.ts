@@ -99,6 +99,8 @@ interface WordStyle {
   readonly turn?: number | undefined;
   /** What they leave free where they can (points). */
   readonly avoid?: readonly Box[];
+  /** How far they keep from what is taken (points). */
+  readonly apart?: number;
 }
 
 /** Words in the middle of the first of several places where nothing else is written; none where all are taken. */
@@ -107,25 +109,25 @@ export function placedWords(
   words: string,
   depicts: Depicted,
   places: readonly Vec2[],
-  { ink = "quiet", turn, avoid = [] }: WordStyle = {},
+  { ink = "quiet", turn, avoid = [], apart }: WordStyle = {},
 ): Mark[] {
   const w = paperTextWidth(words, LETTERING);
   const boxAt = ([x, y]: Vec2): Box =>
     turn === undefined
       ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
       : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
-  const free = places.filter((p) => isFree(boxAt(p), taken, field));
+  const free = places.filter((p) => isFree(boxAt(p), taken, field, apart));
   const place = free.find((p) => isFree(boxAt(p), avoid, field)) ?? free[0];
   if (place === undefined) return [];
   taken.push(boxAt(place));
   return [text(place, words, depicts, { anchor: "middle", size: LETTERING, ink, ground: "sheet", turn })];
 }
 
-/** Names keep so far apart that two are not read as one (points). */
+/** Names of walls and centreline keep so far from others that two are not read as one (points). */
 const APART = 4;
 
-function isFree(box: Box, taken: readonly Box[], field: Box): boolean {
-  return within(box, field, 1) && !taken.some((other) => overlaps(box, other, APART));
+function isFree(box: Box, taken: readonly Box[], field: Box, apart = 1): boolean {
+  return within(box, field, 1) && !taken.some((other) => overlaps(box, other, apart));
 }
 
 /** Names of cabinets, the island's middle and walls. */
@@ -151,7 +153,7 @@ function centrelineName(page: SetOutPage): Mark[] {
     return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
   };
   const places = [end(top.length + 0.14, 1), end(-0.14, -1), end(top.length + 0.5, 1), end(-0.5, -1)];
-  return placedWords(page, "CL island", "centreline name", places);
+  return placedWords(page, "CL island", "centreline name", places, { apart: APART });
 }
 
 function wallName(page: SetOutPage, wall: number): Mark[] {
@@ -170,7 +172,7 @@ function wallName(page: SetOutPage, wall: number): Mark[] {
     `wall ${wall}`,
     "wall name",
     [...at(8), ...(beyond > 0 ? at(-beyond) : []), ...at(20), ...at(32)],
-    { turn: upright ? -90 : undefined, avoid: keepOutBoxes(page) },
+    { apart: APART, turn: upright ? -90 : undefined, avoid: keepOutBoxes(page) },
   );
 }
 

@@ -152,6 +152,17 @@ describe("the schedule", () => {
     expect(wordsOf(scheduleSheets({ ...handover, options }))).toMatch(/\d+° \(mean of planes, 47° to 120°\)/);
   });
 
+  it("set figures against the words of the next column", () => {
+    const [{ marks }] = scheduleSheets(handoverOf(kitchen(), { paper: "Letter", unit: "ft-in" }));
+    const heads = marks.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "table head" ? [{ text: mark.text, ...textBox(mark) }] : [],
+    );
+    const [weight, hangs] = ["lb", "hangs on"].map((words) => heads.find(({ text }) => text.endsWith(words)));
+    expect(weight === undefined || hangs === undefined).toBe(false);
+    if (weight !== undefined && hangs !== undefined)
+      expect(hangs.x - weight.x - weight.width).toBeGreaterThan(9);
+  });
+
   it("did not say what a file calls what it measured", () => {
     const handover = handoverOf(kitchen());
     const [option] = handover.options;

@@ -7,7 +7,7 @@ import type { Depicted } from "../depicted.ts";
 import { type Box, segment, text } from "../drawing.ts";
 import type { PaperMark } from "./paper.ts";
 import { paperRows } from "./paper-text.ts";
-import { PADDING, type TableBlock, type TableCells, tableCells } from "./table-cells.ts";
+import { paddingOf, type TableBlock, type TableCells, tableCells } from "./table-cells.ts";
 
 /** 3/32 in, the least lettering of construction sheets. */
 export const SMALL = 6.75;
@@ -272,7 +272,7 @@ class Setter {
         cell.forEach((words, k) => {
           this.#marks.push({
             ...text(
-              [end ? x + widths[i] - PADDING : x, this.y + size * (1.05 + 1.2 * k)],
+              [end ? x + widths[i] - paddingOf(columns, i) : x, this.y + size * (1.05 + 1.2 * k)],
               words,
               strong ? "table head" : depicts,
               { ink: "ink", size, strong, anchor: end ? "end" : "start" },

@@ -30,7 +30,13 @@ export interface TableCells {
 }
 
 /** Between neighbouring columns (points). */
-export const PADDING = 5;
+const PADDING = 5;
+
+/** Free paper behind a column's words (points): more where its figures end against words that begin. */
+export function paddingOf(columns: readonly Column[], i: number): number {
+  const meets = columns[i].align === "end" && i + 1 < columns.length && columns[i + 1].align !== "end";
+  return meets ? 2 * PADDING : PADDING;
+}
 
 /** What each column needs so that no word of it is cut (points). */
 function columnNeeds(
@@ -42,7 +48,8 @@ function columnNeeds(
     Math.max(0, ...words.split(" ").map((word) => paperTextWidth(word, size, strong)));
   return columns.map(
     ({ title }, i) =>
-      Math.max(longest(title, true), ...rows.map((row) => longest(row[i] ?? "", false))) + PADDING,
+      Math.max(longest(title, true), ...rows.map((row) => longest(row[i] ?? "", false))) +
+      paddingOf(columns, i),
   );
 }
 
@@ -78,7 +85,9 @@ function columnWidths(
 export function tableCells({ columns, rows, size = TABLE }: TableBlock, width: number): TableCells {
   const widths = columnWidths(columns, rows, size, width);
   const cells = (row: readonly string[], strong: boolean): string[][] =>
-    row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - PADDING, size, strong)));
+    row.map((cell, i) =>
+      cell === "" ? [] : paperRows(cell, widths[i] - paddingOf(columns, i), size, strong),
+    );
   const titles = columns.map((column) => column.title);
   return { size, widths, head: cells(titles, true), body: rows.map((row) => cells(row, false)) };
 }

@@ -67,7 +67,7 @@ export function circuitTable(handover: Handover): Block {
       endColumn("marked, W", 1.15, ({ isMarked, markedWatts, unknown }) =>
         isMarked ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
       ),
-      endColumn("load, VA", 0.9, apparentWords),
+      endColumn("load, VA", 1.2, apparentWords),
       column("switched from", 1.2, placesWords),
       column("dimmer", 2.6, dimmerWords),
     ],
