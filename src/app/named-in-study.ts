@@ -1,8 +1,8 @@
 /** Which arrangement, layer and luminaires a question is about: by name, or the usual ones. */
 
 import { pendantShortlist } from "../design/search/shortlist.ts";
+import { didYouMean } from "../diagnostics/did-you-mean.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
-import { nearestWord } from "../diagnostics/nearest-word.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
@@ -14,8 +14,9 @@ export function arrangementIndex(
 ): Outcome<number> {
   const index = typeof name === "string" ? indexOfNamed(scenes, name) : (name ?? 0);
   if (scenes[index] !== undefined) return success(index);
+  const names = scenes.map((scene) => scene.name);
   return unknown(
-    "The study has no arrangement of that name.",
+    `The study has no arrangement of that name.${typeof name === "string" ? didYouMean(name, names) : ""}`,
     scenes.map(({ letter, name: own }) => `${letter} ${JSON.stringify(own)}`).join(", "),
     JSON.stringify(name),
   );
@@ -37,7 +38,7 @@ export function scenesWithSetting(scenes: readonly Scene[], name: string): Outco
   const names = new Set(scenes.flatMap(({ settings }) => settings ?? []).map((setting) => setting.name));
   const expected = [...names].map((each) => JSON.stringify(each)).join(", ");
   return unknown(
-    "The study has no setting of that name.",
+    `The study has no setting of that name.${didYouMean(name, names)}`,
     expected || '"settings" in an arrangement',
     JSON.stringify(name),
   );
@@ -51,7 +52,12 @@ export function layerIndex({ layers }: Scene, name: string | undefined): Outcome
       : layers.findIndex((layer) => layer.name === name);
   if (index >= 0) return success(index);
   return unknown(
-    name === undefined ? "The arrangement has no layer of pendants." : "There is no such layer.",
+    name === undefined
+      ? "The arrangement has no layer of pendants."
+      : `There is no such layer.${didYouMean(
+          name,
+          layers.map((layer) => layer.name),
+        )}`,
     layers.map((layer) => JSON.stringify(layer.name)).join(", ") || "a layer",
     name === undefined ? undefined : JSON.stringify(name),
   );
@@ -74,12 +80,7 @@ export function shortlist(
 
 export function unknownLuminaire<T>(luminaires: ReadonlyMap<string, Luminaire>, name: string): Outcome<T> {
   const names = [...luminaires.keys()];
-  const meant = nearestWord(name, names);
-  return unknown(
-    `The study has no such luminaire.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
-    names.join(", "),
-    name,
-  );
+  return unknown(`The study has no such luminaire.${didYouMean(name, names)}`, names.join(", "), name);
 }
 
 function unknown<T>(message: string, expected: string, received: string | undefined): Outcome<T> {

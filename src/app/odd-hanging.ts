@@ -3,6 +3,7 @@
  * light of a large body taken to leave one point.
  */
 
+import { liesAcrossOpening } from "../advice/clashes/body-clashes.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
@@ -97,7 +98,9 @@ function checkOverhangs({ arrangements }: StudyDocument, scenes: readonly Scene[
   scenes.forEach((scene, a) => {
     const found = overhangs(scene);
     scene.layers.forEach(({ name, luminaires }, l) => {
-      const beyond = found.filter(({ layer }) => layer === l).map(({ by }) => by);
+      const beyond = found
+        .filter(({ layer, index }) => layer === l && !liesAcrossOpening(luminaires[index].luminaire))
+        .map(({ by }) => by);
       if (beyond.length === 0) return;
       ledger.warn(
         "luminaire-beyond-top",

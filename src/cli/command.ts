@@ -7,6 +7,7 @@
 
 import { parseArgs } from "node:util";
 import { type CandlespanError, refused } from "../diagnostics/candlespan-error.ts";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { wrapped } from "../words/table.ts";
 
 export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
@@ -119,15 +120,7 @@ export function parseArguments(command: Command, argv: readonly string[]): Argum
   try {
     parsed = parseArgs({ args: [...argv], options, allowPositionals: true, strict: true });
   } catch (error) {
-    const unknown = /^Unknown option '(-[^' ]+)/.exec((error as Error).message)?.[1];
-    if (unknown === undefined)
-      throw usageError(`${(error as Error).message.split("\n")[0].replace(/\.?$/, ".")}`);
-    throw usageError(
-      `\`${command.name}\` has no option ${unknown}.`,
-      Object.keys(command.options)
-        .map((name) => `--${name}`)
-        .join(", ") || "no options",
-    );
+    throw usageError(...wrongOption(command, (error as Error).message));
   }
   const values = { ...parsed.values } as Record<string, string | boolean | undefined>;
   for (const [name, option] of Object.entries(command.options)) {
@@ -148,6 +141,26 @@ export function parseArguments(command: Command, argv: readonly string[]): Argum
       `\`candlespan ${command.usage}\``,
     );
   return new Arguments(parsed.positionals, values);
+}
+
+/** What parsing said of an option, and what was expected. */
+function wrongOption(command: Command, said: string): [message: string, expected?: string] {
+  const names = Object.keys(command.options);
+  const unknown = /^Unknown option '(-[^' ]+)/.exec(said)?.[1];
+  if (unknown !== undefined) {
+    const meant = nearestWord(unknown.replace(/^-+/, ""), names);
+    return [
+      `\`${command.name}\` has no option ${unknown}.${meant === undefined ? "" : ` Did you mean "--${meant}"?`}`,
+      names.map((name) => `--${name}`).join(", ") || "no options",
+    ];
+  }
+  const dashed = /^Option '(?:-\w, )?(--[^' ]+).*' argument is ambiguous/.exec(said)?.[1];
+  if (dashed !== undefined)
+    return [
+      `${dashed} is followed by what begins with a dash.`,
+      `its value, one that begins so as ${dashed}=-5`,
+    ];
+  return [said.split("\n")[0].replace(/\.?$/, ".")];
 }
 
 const HELP_WIDTH = 110;

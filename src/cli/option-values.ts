@@ -1,6 +1,6 @@
 /** Values of options that are more than words: lengths, whole numbers, ranges, lists of known names. */
 
-import { nearestWord } from "../diagnostics/nearest-word.ts";
+import { didYouMean } from "../diagnostics/did-you-mean.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { readLength, readMetres } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
@@ -55,9 +55,8 @@ export function listOf(
   const words = text.split(",").map((word) => word.trim());
   for (const word of words) {
     if (known.includes(word)) continue;
-    const meant = nearestWord(word, known);
     throw usageError(
-      `${name} names something unknown.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
+      `${name} names something unknown.${didYouMean(word, known)}`,
       known.map((each) => printable(each, 60)).join(", "),
       printable(word, 60),
     );

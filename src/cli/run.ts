@@ -32,8 +32,11 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
     return EXIT.met;
   }
   const entry = COMMANDS.find((candidate) => candidate.name === name);
-  if (entry === undefined)
-    throw usageError("There is no such command.", COMMANDS.map((c) => c.name).join(", "), name);
+  const names = COMMANDS.map((each) => each.name);
+  if (entry === undefined) {
+    const { didYouMean } = await import("../diagnostics/did-you-mean.ts");
+    throw usageError(`There is no such command.${didYouMean(name, names)}`, names.join(", "), name);
+  }
   const command = await entry.load();
   const end = rest.indexOf("--");
   if ((end < 0 ? rest : rest.slice(0, end)).some((word) => word === "--help" || word === "-h")) {
@@ -54,6 +57,8 @@ published targets, with its uncertainty.
 ${list}
 
 \`candlespan COMMAND --help\` explains one. A path of - is standard input.
+Guide, pages that \`candlespan serve\` shows: guide/study-format.html (every key of a study, and how places are
+counted), guide/kitchen.html (one kitchen from study to papers), guide/accuracy.html (what figures are worth).
 Exit code: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang,
 2 bad input, 3 internal fault.
 `;

@@ -5,7 +5,7 @@ import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import { type LengthUnit, lengthStep } from "../units/length-text.ts";
-import { CLASH_KIND, clashWords, outwards, remedyWords, wayOut } from "./clash-words.ts";
+import { CLASH_KIND, clashWords, outwards, overlapWords, remedyWords, wayOut } from "./clash-words.ts";
 
 /** What the contract's `clashes` list: the remedy as a sentence. */
 export interface ClashJson extends Omit<Clash, "remedy"> {
@@ -26,7 +26,7 @@ export function clashSentences(clashes: readonly Clash[], unit: LengthUnit): rea
     const tags = shortTags(group.map(({ between }) => printable(between[0], 40)));
     const clear = Math.min(...group.map((each) => each.clear));
     const same = group.every((each) => each.clear - clear < lengthStep(unit) / 2);
-    const near = `${same ? "" : "up to "}${outwards(-clear, unit)} too near`;
+    const near = overlapWords(clash.kind, `${same ? "" : "up to "}${outwards(-clear, unit)}`);
     return `${tags} (${group.length} of them)${others.join("")}: ${CLASH_KIND[clash.kind]}, ${near}. ${wayOut(clash, unit)}`;
   });
 }

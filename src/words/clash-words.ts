@@ -26,7 +26,12 @@ export function clashWords(clash: Clash, unit: LengthUnit): string {
 /** Without the names: `Boxes clash, 76 mm too near. Move …` */
 export function clashReason(clash: Clash, unit: LengthUnit): string {
   const { kind, clear } = clash;
-  return `${CLASH_KIND[kind]}, ${outwards(-clear, unit)} too near. ${wayOut(clash, unit)}`;
+  return `${CLASH_KIND[kind]}, ${overlapWords(kind, outwards(-clear, unit))}. ${wayOut(clash, unit)}`;
+}
+
+/** How far two are in one another's way; an opening sticks out of its own body. */
+export function overlapWords(kind: ClashKind, by: string): string {
+  return kind === "opening" ? `by ${by}` : `${by} too near`;
 }
 
 /** The remedy; of a single box in the way of what stays, without its name, so that boxes that share it are told once. */

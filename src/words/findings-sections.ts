@@ -84,6 +84,9 @@ export function readingName({ kind, of }: Pick<SurroundReading, "kind" | "of">):
   return kind === "front" ? `front of ${of}` : `aisle floor, ${of} side`;
 }
 
+const askedWords = (found: number, least: number, words: Wording): string =>
+  `${found > least ? "" : "falls short: "}more than ${words.light(least)} is asked`;
+
 /** Walls, ceiling and what lies beside a task; wall units' fronts and the aisles' floor. */
 function around(
   { surround: { walls, ceiling, dim, readings = [] } }: Findings,
@@ -95,7 +98,7 @@ function around(
       ...(walls === undefined || ceiling === undefined
         ? []
         : [
-            `Walls have ${words.light(walls)} (more than ${words.light(WALLS_LEAST)} is asked), the ceiling ${words.light(ceiling)} (more than ${words.light(CEILING_LEAST)}; EN 12464-1:2011, written for work places).`,
+            `Walls have ${words.light(walls)} (${askedWords(walls, WALLS_LEAST, words)}), the ceiling ${words.light(ceiling)} (${askedWords(ceiling, CEILING_LEAST, words)}; EN 12464-1:2011, written for work places).`,
           ]),
       ...dim.map(
         ({ zone, beside, asked, found }) =>

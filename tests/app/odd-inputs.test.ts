@@ -312,6 +312,28 @@ describe("what cannot be meant", () => {
     expect(await said(-0.126)).toEqual([]);
   });
 
+  it("a body across its opening is not told to move off the edge of the top", async () => {
+    const warned = async (body: Json) => {
+      const opened = await openStudy(
+        kitchen({
+          luminaires: {
+            s: {
+              beam: { flux: 900, angle: 90 },
+              opening: { shape: "rectangle", length: 0.06, width: 1.5 },
+              body: { profile: "box", height: 0.06, ...body },
+            },
+          },
+          ...hung({ row: { count: 1, clearance: 0.8 } }),
+        }),
+      );
+      if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+      return opened.value.study.warnings.map(({ code }) => code);
+    };
+    expect(await warned({ length: 1.5, width: 0.06 })).not.toContain("luminaire-beyond-top");
+    // As wide as its light both ways, it does hang beyond a top of 1.1 m.
+    expect(await warned({ length: 1.5, width: 1.5 })).toContain("luminaire-beyond-top");
+  });
+
   it("a row that aims at its own place is refused", async () => {
     const opened = await openStudy(
       kitchen({ ...spot({}), ...hung({ row: { count: 1, clearance: 0.8, aim: [2.7, 2.1, 1.72] } }) }),

@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import { workingEdge } from "../../src/app/working-edge.ts";
 import { assess } from "../../src/assessment/assess.ts";
-import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
-import { wording } from "../../src/words/wording.ts";
-import { calculate } from "../support/calculate.ts";
 import { depthInside, distanceToSegment } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import { roomToIsland } from "../../src/scene/island-frame.ts";
+import { wording } from "../../src/words/wording.ts";
+import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
+import { calculate } from "../support/calculate.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 const person = { name: "cook", stature: 1.72, posture: "leaning" };
@@ -111,7 +111,7 @@ describe("the working edge", () => {
     expect(edge.side).toBe("y-");
     expect(edge.person).toBe(undefined);
     expect(workingEdgeSentence(edge, wording())).toMatch(
-      /^Where hands are, 150 mm inside the edge: \d+ lx, evenness 0\.\d\d; least \d+ lx, \d+ mm from the left end\.$/,
+      /^Along the edge that is worked at, 150 mm inside it: \d+ lx, evenness 0\.\d\d; least \d+ lx, \d+ mm from the left end\.$/,
     );
   });
 

@@ -33,13 +33,25 @@ describe("the command line", () => {
     expect(await called()).toMatchObject({ code: 2, out: "" });
     const unknown = await called("chekc");
     expect(unknown).toMatchObject({ code: 2, out: "" });
-    expect(unknown.err).toContain("There is no such command. Expected ");
+    expect(unknown.err).toContain('There is no such command. Did you mean "check"? Expected ');
     const option = await called("check", "x", "--josn");
     expect(option).toMatchObject({ code: 2, out: "" });
     expect(option.err).toContain("no option --josn");
     expect((await called("check", "x", "--fail-on", "sometimes")).err).toContain("never, short, close");
     expect((await called("isolux")).err).toContain("nothing to work on");
     expect((await called("isolux", "a", "b")).code).toBe(2);
+  });
+
+  it("asks what was meant, and names the guide (2026-11-29)", async () => {
+    const said = async (...argv: string[]): Promise<string> => (await called(...argv)).err;
+    expect(await said("chekc")).toContain('Did you mean "check"?');
+    expect(await said("isolux", "x", "--value")).toContain('Did you mean "--values"?');
+    expect(await said("schema", "chek")).toContain('Did you mean "check"?');
+    expect(await said("boxes", "x", "--error", "-5 mm")).toBe(
+      "--error is followed by what begins with a dash. Expected its value, one that begins so as --error=-5.\n",
+    );
+    const { out } = await called("--help");
+    for (const page of ["study-format", "kitchen", "accuracy"]) expect(out).toContain(`guide/${page}.html`);
   });
 
   it("loads nothing of a command before it is asked for, so that help starts at once", () => {

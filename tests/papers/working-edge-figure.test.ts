@@ -31,7 +31,7 @@ it("draws every place of the line at its height, and says its average and least"
   const words = marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
   expect(words).toContain(String(Math.round(edge.average)));
   expect(words).toContain(`least ${Math.round(edge.minimum)}`);
-  expect(sentence.words).toContain("hands are");
+  expect(sentence.words).toContain("Along the edge that is worked at");
   expect(
     workingEdgeBlocks(
       handoverOf(kitchen({ island: undefined, arrangements: [{ name: "none", layers: [] }] })).options[0],

@@ -50,6 +50,16 @@ describe("words for clashes", () => {
     expect(clashWords(clash, "ft-in")).toBe(
       `P1, R1: boxes clash, 3" too near. Shift P1 by 3", towards wall 3.`,
     );
+    // 2026-11-29: an opening was "too near" the body that it sticks out of.
+    const across = {
+      kind: "opening",
+      between: ["P1"],
+      clear: -0.72,
+      remedy: { kind: "exchange sides" },
+    } as const;
+    expect(clashWords(across, "mm")).toBe(
+      "P1: the luminous opening sticks out of the body, by 720 mm. Exchange its long and short side: the opening is longer the other way.",
+    );
     const shift = { by: -0.0735, from: "wall 3", boxes: ["P1", "P2", "P3"] } as const;
     expect(remedyWords({ kind: "shift together", ...shift }, "mm")).toBe(
       "Shift all of P1 to P3 by 74 mm, towards wall 3.",

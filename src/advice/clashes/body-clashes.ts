@@ -159,6 +159,13 @@ export function openingClashes(boxes: readonly BoxInPlace[]): Clash[] {
   });
 }
 
+/** Whether the body would hold its luminous opening with its sides exchanged, and does not as it lies: what else its extent leads to
+ * is settled with that. */
+export function liesAcrossOpening(luminaire: Luminaire): boolean {
+  const clear = openingWithinBody(luminaire);
+  return clear !== undefined && clear.least < -STICKS_OUT && clear.crosswise;
+}
+
 /** Least distance in plan from the opening's extent to the body's (m), negative where the opening sticks out; whether the opening would
  * fit with the body's length and width exchanged. Undefined without a body or an opening. */
 function openingWithinBody({

@@ -3,6 +3,7 @@
  * than a box carries. Each flag names the boxes it holds.
  */
 
+import { liesAcrossOpening } from "../../advice/clashes/body-clashes.ts";
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
@@ -117,7 +118,9 @@ export function holds(
     const words = `${names === "" ? "" : `${names}: `}${capital(reason)}`;
     found.push({ tags, words, field: clashField(clash, held[0]) });
   }
-  const beyond = overhangs(scene);
+  const beyond = overhangs(scene).filter(
+    ({ layer, index }) => !liesAcrossOpening(scene.layers[layer].luminaires[index].luminaire),
+  );
   hold(
     pendants.filter((box) => beyond.some((each) => each.layer === box.layer && each.index === box.index)),
     `Hangs beyond the edge of the top, over the floor, by up to ${length(Math.max(...beyond.map(({ by }) => by)))}: move the row, choose narrower luminaires, or confirm that it is meant.`,

@@ -1,3 +1,4 @@
+import { didYouMean } from "../../diagnostics/did-you-mean.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { studyJsonSchema } from "../../study/study-json-schema.ts";
 import { ANSWER_NAMES, type AnswerName, answerSchema } from "../answers/answer-schemas.ts";
@@ -15,7 +16,11 @@ export const schema: Command = {
   async run(args, io) {
     const [name] = args.positionals;
     if (name !== undefined && !ANSWER_NAMES.includes(name as AnswerName))
-      throw usageError("There is no such answer.", ANSWER_NAMES.join(", "), printable(name, 40));
+      throw usageError(
+        `There is no such answer.${didYouMean(name, ANSWER_NAMES)}`,
+        ANSWER_NAMES.join(", "),
+        printable(name, 40),
+      );
     const schema = name === undefined ? studyJsonSchema() : answerSchema(name as AnswerName);
     io.out(`${JSON.stringify(schema, null, 2)}\n`);
     return EXIT.met;

@@ -9,8 +9,8 @@
  * group thousands.
  */
 
+import { didYouMean } from "../../diagnostics/did-you-mean.ts";
 import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
-import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { issueTexts, phrase } from "../../diagnostics/phrase.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { overFloor, spaceOfRoom } from "../../scene/inside-room.ts";
@@ -60,14 +60,8 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     issues.push(lineFault("readings", at(line), message, expected, received));
   };
   names.forEach((name, i) => {
-    const meant = COLUMNS.includes(name) ? undefined : (nearestWord(name, COLUMNS) ?? "");
-    if (meant !== undefined)
-      fault(
-        1,
-        `A column is not known.${meant === "" ? "" : ` Did you mean "${meant}"?`}`,
-        COLUMNS.join(", "),
-        name,
-      );
+    if (!COLUMNS.includes(name))
+      fault(1, `A column is not known.${didYouMean(name, COLUMNS)}`, COLUMNS.join(", "), name);
     if (names.indexOf(name) < i) fault(1, "A column is given twice.", undefined, name);
   });
   const has = (name: string): boolean => names.includes(name);
@@ -172,9 +166,8 @@ function litOf(
     const [, name, dim] = /^\s*(.*?)\s*(?:@\s*(\d{1,9}(?:\.\d+)?)\s*)?$/.exec(part) ?? [];
     const index = names.indexOf(name ?? "");
     if (index < 0) {
-      const meant = nearestWord(name ?? "", names);
       fault(
-        `There is no such layer.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
+        `There is no such layer.${didYouMean(name ?? "", names)}`,
         names.map((n) => JSON.stringify(n)).join(", "),
         part.trim(),
       );

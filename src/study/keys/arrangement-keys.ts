@@ -35,7 +35,8 @@ const ROW_KEYS: Keys<RowDocument> = {
     example: "33 in",
   },
   offset: {
-    meaning: "Shift of the whole row from the middle of the top: [along, across].",
+    meaning:
+      "Shift of the whole row from the middle of the top, of an L or any other outline the middle of the box about it: [along, across].",
     frame: "island",
     default: [0, 0],
     example: [0, 0.05],
@@ -175,7 +176,7 @@ const LAYER_KEYS: Keys<LayerDocument> = {
       },
       control: {
         meaning:
-          "What it is set to for a share of light: linear, square (flux = control²), logarithmic (IEC 62386-102, levels to 254), or points [share of full control, share of flux], both rising.",
+          "What it is set to for a share of light: linear, square (flux = control²), logarithmic (IEC 62386-102, the levels to 254 of a digital dimmer, not of one set by 0–10 V), or points [share of full control, share of flux], both rising.",
         without: "not known; papers give light output alone",
         example: [
           [0.1, 0.01],
@@ -220,7 +221,7 @@ export const ARRANGEMENT_KEYS: Keys<ArrangementDocument> = {
   },
   settings: {
     meaning:
-      "Levels of the layers for the uses of the kitchen, each judged by itself; the arrangement's verdict is the worst of theirs.",
+      "Levels of the layers for the uses of the kitchen, each judged by itself; the arrangement's verdict is the worst of theirs. They are of this arrangement alone: one that is to be compared in them repeats them.",
     without: "the arrangement is judged at its layers' own `dim`",
     example: [{ name: "dinner", dim: { pendants: 0.25, ambient: 0.1 }, zones: { eating: "eating-gb" } }],
     keys: {

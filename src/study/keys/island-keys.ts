@@ -153,7 +153,7 @@ export const ISLAND_KEYS: Keys<IslandDocument> = {
       ...fitted,
       basin: {
         meaning:
-          "Depth of the basin under the top, or true for the usual 200 mm: its floor is then lit and judged.",
+          "Depth of the basin under the top, or true for the usual 200 mm: its floor is then lit, and judged where the island states no zones of its own; beside those nothing is said of its light.",
         default: false,
         example: "200 mm",
       },

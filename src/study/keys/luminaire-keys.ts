@@ -82,7 +82,8 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
         example: "220 mm",
       },
       length: {
-        meaning: "Of a box, along C0–C180.",
+        meaning:
+          "Of a box, along C0–C180. Many EULUMDAT files of linear luminaires have their long side along C90–C270: `inspect` shows the opening, and the body's long side lies along it.",
         frame: "luminaire",
         without: "the diameter, else the opening's",
         example: "1.2 m",
@@ -188,7 +189,8 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
     example: 15_000,
   },
   suspensions: {
-    meaning: "Where its cords or rods meet it; of several, the ceiling is set out for each.",
+    meaning:
+      "Where its cords or rods meet it: [along C0–C180, along C90–C270], so that they turn with the luminaire; of several, the ceiling is set out for each.",
     frame: "luminaire",
     without: "one, in the middle",
     example: [
