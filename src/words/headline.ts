@@ -116,7 +116,7 @@ function isTooUneven({ checks }: ZoneAssessment): boolean {
   return checks.some(({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short");
 }
 
-const SPREADS = "more pendants, a wider beam or more height";
+const SPREADS = "more pendants, more height or a beam wider and alike on all sides";
 
 /** What mends uneven light; empty where none falls short of the evenness asked for. All layers dimmed alike keep least over average. */
 function evennessRemedy(zones: readonly ZoneAssessment[]): string {

@@ -150,7 +150,7 @@ describe("the headline", () => {
     const uneven = check(0.37, "falls short", { quantity: "uniformity", target: 0.6 });
     // 2026-11-29: beside uneven light it read as the remedy, which it is not.
     expect(said([zone("prep", [lit(1214, 918), uneven], 1214, 0.37)]).headline.aside).toBe(
-      "more pendants, a wider beam or more height spread light evenly, dimming all of it does not; 3.0 times the 400 lx asked",
+      "more pendants, more height or a beam wider and alike on all sides spread light evenly, dimming all of it does not; 3.0 times the 400 lx asked",
     );
   });
 
@@ -166,7 +166,9 @@ describe("the headline", () => {
     const uneven = check(0.3, "falls short", { quantity: "uniformity", target: 0.6 });
     expect(
       said([{ ...spotted, checks: [...spotted.checks, uneven], verdict: "falls short" }]).headline.aside,
-    ).toBe("more pendants, a wider beam or more height spread light evenly, dimming all of it does not");
+    ).toBe(
+      "more pendants, more height or a beam wider and alike on all sides spread light evenly, dimming all of it does not",
+    );
     // There the key under the plan alone says so: beside the headline it moved the plan.
     expect(said([spotted], [], true)).toEqual({
       ...said([spotted]),
@@ -242,7 +244,7 @@ it("says beside an open case how sure a verdict has to be, and the ways out, eac
   const drivers = [{ input: "flux of dome", kind: "flux", share: 0.62 }] as Check["drivers"];
   const uneven = { ...open, quantity: "uniformity", value: 0.61, target: 0.6, drivers } as const;
   expect(said([zone("prep", [uneven])]).headline.aside).toMatch(
-    /short; more pendants, a wider beam or more height make it sure; the uncertainty is mostly the flux of dome \(62 %\): a measured file/,
+    /short; more pendants, more height or a beam wider and alike on all sides make it sure; the uncertainty is mostly the flux of dome \(62 %\): a measured file/,
   );
 });
 

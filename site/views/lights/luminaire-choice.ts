@@ -90,7 +90,8 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
   const { times, towards, from } = side;
   const turn = (turnOf(placed) + 180) % 360;
   return html`${up}<p class="hint">
-    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes to the ${SIDES[towards]} side as to the ${SIDES[from]} side.
+    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes to the ${SIDES[towards]} side as to the ${SIDES[from]} side:
+    pendants nearer the ${SIDES[from]} side light both more alike.
     ${
       layer.row === undefined
         ? nothing
