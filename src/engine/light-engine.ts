@@ -2,17 +2,22 @@
  * The calculation, with its memory: what a change does not touch is not calculated again.
  *
  * | kept                         | depends on                                                    |
+ * | standing solids              | their meshes and transmittances                               |
+ * | bodies                       | mesh in the room, transmittance, reflectance                  |
  * | form factors, patches        | shapes of surfaces, standing solids, number of patches        |
  * | gather rows of a plane       | the above, points, normal, quantity, spacing of what is gathered |
  * | what a body hides of a row   | the above, the body's mesh in the room                        |
  * | sources of direct light      | what each luminaire sends and from where, bound [`direct/direct-sources.ts`] |
  * | samples of a luminaire's light | luminaire, place, points                                    |
- * | clear field of a luminaire   | luminaire, place, points, bound, and the floor that all luminaires set |
+ * | floor of a plane             | points, normal, quantity, bound, all luminaires in their places |
+ * | clear field of a luminaire   | luminaire, place, points, bound, and the power of two below that floor |
  * | what is seen of a luminaire  | luminaire, place, points, solids in the way                   |
  * | direct field of a luminaire  | all of the three                                              |
- * | direct flux on a patch       | luminaire, place, patches, standing solids, all bodies        |
+ * | unshadowed flux on a patch   | luminaire, place, patches, standing solids, bound             |
+ * | direct flux on a patch       | the above, all bodies                                         |
  * | patch solution               | all but the points, and the reflectances                      |
  * | gathered light of a plane    | patch solution, gather rows                                   |
+ * | which planes share points    | role, quantity, normal and points of all planes               |
  *
  * A part is forgotten {@link KEEP} calculations after it was last asked for (gather rows of bodies: as many evaluations of
  * their plane), unless whoever makes the engine says otherwise. Dimming and maintenance are weights on the result and touch nothing. A result never depends on what was

@@ -1,3 +1,5 @@
+/** One study on a page. Its elements are handed light and findings until those of the next scene are known, the comparison until another study is opened. */
+
 import { ContextProvider } from "@lit/context";
 import { initialState, Task } from "@lit/task";
 import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
