@@ -1,7 +1,7 @@
 /** The outlets of a scene as an electrician knows them: a box each, tagged in the order of the layers. */
 
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import type { Scene } from "./scene.ts";
+import type { Layer, Scene } from "./scene.ts";
 import { suspended } from "./suspended.ts";
 
 /** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
@@ -22,15 +22,19 @@ export function boxTags(scene: Scene): (owner: readonly [layer: number, index: n
   return ([layer, index]) => tags.get(`${layer} ${index}`) ?? "";
 }
 
-/** Every luminaire with its tag. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
+/** Whether a luminaire hangs on something wherever it is: what is in a layer of pendants, or says what it hangs on. */
+export function isPendant({ role }: Layer, { luminaire }: PlacedLuminaire): boolean {
+  return role === "pendant" || luminaire.suspension !== undefined;
+}
+
+/** Every luminaire with its tag. Below the ceiling what is no pendant is fixed. */
 export function ceilingBoxes(scene: Scene): CeilingBox[] {
   const below = new Set(suspended(scene).map(({ placed }) => placed));
   const counts = { pendant: 0, recessed: 0, fixed: 0 };
-  return scene.layers.flatMap(({ role, luminaires }, layer) =>
-    luminaires.map((placed, index): CeilingBox => {
-      const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
-      const kind = !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed";
-      return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer, index, placed };
+  return scene.layers.flatMap((layer, l) =>
+    layer.luminaires.map((placed, index): CeilingBox => {
+      const kind = !below.has(placed) ? "recessed" : isPendant(layer, placed) ? "pendant" : "fixed";
+      return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer: l, index, placed };
     }),
   );
 }

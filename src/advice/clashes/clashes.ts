@@ -7,7 +7,8 @@ import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./cei
 import type { Clash } from "./clash.ts";
 import { directed } from "./clearing-shift.ts";
 
-/** Every clash of an arrangement, in the order of the kinds of `ClashKind`. Points of light without a body are nowhere in the way. */
+/** Every clash of an arrangement, in the order of the kinds of `ClashKind`. A point of light without a body stands in no body's way; its box
+ * takes space in the ceiling, and who walks past meets it. */
 export function clashes(scene: Scene): readonly Clash[] {
   const boxes = boxesInPlace(scene);
   return directed(scene, boxes, [

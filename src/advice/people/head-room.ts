@@ -10,7 +10,7 @@ import { boxOfMesh, distanceToBox } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
 import { depthInside, distanceToSegment, isInside } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { boxTags } from "../../scene/ceiling-boxes.ts";
+import { boxTags, isPendant } from "../../scene/ceiling-boxes.ts";
 import { islandDirection, roomToIsland } from "../../scene/island-frame.ts";
 import { headSphere, seatOf } from "../../scene/people.ts";
 import type { Island, Person, Scene } from "../../scene/scene.ts";
@@ -40,7 +40,9 @@ const CLOSE = 0.1;
 export function headRoom(scene: Scene): HeadRoom[] {
   const tagOf = boxTags(scene);
   const pendants = scene.blockers.flatMap(({ kind, owner, mesh }) => {
-    if (kind !== "pendant" || owner === undefined || scene.layers[owner[0]].role !== "pendant") return [];
+    if (kind !== "pendant" || owner === undefined) return [];
+    const layer = scene.layers[owner[0]];
+    if (!isPendant(layer, layer.luminaires[owner[1]])) return [];
     const box = boxOfMesh(mesh);
     return [
       { mesh, name: tagOf(owner), box, middle: [(box[0] + box[3]) / 2, (box[1] + box[4]) / 2] as const },

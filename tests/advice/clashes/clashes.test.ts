@@ -316,6 +316,24 @@ describe("clashes", () => {
     expect(ofKind(low, "head")[0].between).toEqual(["P1", "walkway"]);
   });
 
+  it("keeps heads and boxes clear of a point of light without a body, and no body", () => {
+    const point = { beam: { flux: 800, angle: 90 } };
+    const hung = (luminaire: Json, position: readonly number[]): readonly Clash[] =>
+      found([row({ luminaire: "point", row: undefined, at: [{ position }, { position }] })], {
+        luminaires: { point: luminaire },
+      });
+    const beside = hung(point, [1, 0.7, 1.9]);
+    expect(beside.map(({ kind, between }) => [kind, ...between])).toEqual([
+      ["boxes", "P1", "P2"],
+      ["head", "P1", "walkway"],
+      ["head", "P2", "walkway"],
+    ]);
+    expect(ofKind(beside, "head")[0].clear).toBeCloseTo(1.9 - 2.03, 9);
+    // With a body the two stand in one another.
+    const globe = { ...point, body: { profile: "globe", diameter: 0.3, height: 0.3 } };
+    expect(ofKind(hung(globe, [1, 0.7, 1.9]), "bodies")).toHaveLength(1);
+  });
+
   it("finds a body that lies across its own opening, and the way out", () => {
     const bar = {
       beam: { flux: 2000, angle: 90 },

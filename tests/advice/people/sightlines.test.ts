@@ -162,4 +162,33 @@ describe("head room", () => {
     );
     expect(headRoom(resolved(kitchen()).scenes[0])).toEqual([]);
   });
+
+  // 2026-11-29: what states a suspension hung in another layer was a pendant for who walks past, not for the people of the study.
+  it("counts what states a suspension in any layer, and nothing else there", () => {
+    const hung = (more: object) =>
+      headRoom(
+        resolved(
+          kitchen({
+            people: [PEOPLE[0]],
+            luminaires: {
+              globe: {
+                beam: { flux: 800, angle: 120 },
+                body: { profile: "globe", diameter: 0.3, height: 0.3 },
+                ...more,
+              },
+            },
+            arrangements: [
+              {
+                name: "a",
+                layers: [
+                  { name: "accent", role: "accent", luminaire: "globe", at: [{ position: [3.3, 1.7, 1.6] }] },
+                ],
+              },
+            ],
+          }),
+        ).scenes[0],
+      );
+    expect(hung({ suspension: "cord" })).toMatchObject([{ pendant: "P1", outcome: "in reach" }]);
+    expect(hung({})).toEqual([]);
+  });
 });
