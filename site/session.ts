@@ -1,6 +1,7 @@
 /**
  * The session: a study with its history, its light and what is on screen, each a store that says when it is another,
  * and what links them: light is asked for whenever the study or the option is another. It draws, saves and reads nothing: it fires `change` when something on screen is another, `edit` when the study is,
+ * `rest` when a movement ends with nothing more to change,
  * `files` and `print` when somebody asks for them, `light-asked` with the number of the document.
  */
 
@@ -84,7 +85,15 @@ export class StudySession extends EventTarget implements AppView {
     this.#issueWords = issueWords;
     this.#defaultAt = defaultAt;
     this.#askForFiles = askForFiles;
-    this.#drag = new DragEdit(this, () => this.#ask(false));
+    this.#drag = new DragEdit(this, () => {
+      this.#ask(false);
+      this.dispatchEvent(new Event("rest"));
+    });
+  }
+
+  /** Whether the hand is still making the change. */
+  get isMoving(): boolean {
+    return this.#drag?.isMoving === true;
   }
 
   close(): void {
@@ -325,7 +334,7 @@ export class StudySession extends EventTarget implements AppView {
     screen.selection = screen.selection.filter((key) => layers[key.layer]);
     this.#followSetting();
     if (!this.#begun) return;
-    const isMoving = this.#drag?.isMoving === true;
+    const { isMoving } = this;
     this.#ask(isMoving);
     this.dispatchEvent(new Event("edit"));
     // While the hand moves, what is drawn is drawn once, with its light.

@@ -1,8 +1,8 @@
 /**
  * Saves the study as it changes, and finds it again.
  *
- * Saving waits a moment so that a drag is one save. Until then each edit is in the browser's synchronous store where it fits, from which the next visit takes
- * what the database has not got: a page may be put away or killed at any moment.
+ * Saving waits a moment so that a drag is one save. Until then each edit is in the browser's synchronous store where it fits, of a movement its first step
+ * and its end, from which the next visit takes what the database has not got: a page may be put away or killed at any moment.
  */
 
 import type { RawStudy } from "../edits/raw-study.ts";
@@ -48,6 +48,10 @@ export class Autosave implements StudyStorage {
   constructor(session: StudySession) {
     this.#session = session;
     session.addEventListener("edit", () => this.#later());
+    // A movement ends mostly where its last step was, without another edit.
+    session.addEventListener("rest", () => {
+      if (this.#dirty) this.#keepLate();
+    });
     session.setStorage(this);
     // What was edited before this was loaded.
     if (session.history.done.length > 0) this.#later();
@@ -137,9 +141,9 @@ export class Autosave implements StudyStorage {
     this.#before = before;
     this.#dirty = true;
     clearTimeout(this.#timer);
-    // A page that is killed loses the last edit at most: each is in the synchronous store before the next, and where that is too small for it,
-    // the second takes the first along to the database.
-    if (isAnother) this.#keepLate();
+    // A page that is killed loses the movement being made at most, but for its first step: what came before is in the synchronous store, and where
+    // that is too small for it, the second edit takes the first along to the database.
+    if (isAnother || !this.#session.isMoving) this.#keepLate();
     if (isBehind) void this.save();
     else this.#timer = setTimeout(() => void this.save(), PAUSE);
   }

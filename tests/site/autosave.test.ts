@@ -1,7 +1,9 @@
 /** What is edited is kept, or it is said on screen that it is not: with storage that is full or denied, another page at work on the same study,
  * and a clock that was turned back. */
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
-import type { StudySession } from "../../site/session.ts";
+import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { StudySession } from "../../site/session.ts";
 import { Autosave } from "../../site/storage/autosave.ts";
 import type { KeptStudy, StudyDatabase } from "../../site/storage/study-database.ts";
 import { ScreenStore } from "../../site/store/screen-store.ts";
@@ -29,11 +31,12 @@ class Page extends EventTarget {
 let synchronous: Map<string, string>;
 let isFull: boolean;
 const now = new Date("2026-11-28T12:00:00Z").getTime();
-const page = new EventTarget();
+let page: EventTarget;
 
 beforeEach(() => {
   synchronous = new Map();
   isFull = false;
+  page = new EventTarget();
   const store = {
     getItem: (key: string) => synchronous.get(key) ?? null,
     setItem(key: string, text: string) {
@@ -89,6 +92,39 @@ it("finds the last edit of a page that was killed after the clock was turned bac
   session.edit("three");
   const found = await opened(database).autosave.earlier();
   expect(found?.document).toEqual(session.study);
+});
+
+// 2026-11-29: a page killed within a quarter of a second of a drag's end came back with the drag's first step.
+it.each([
+  ["where the last step was", 3],
+  ["a step on", 4],
+])("finds a whole movement that ended %s, and writes none of its steps but the first", async (_, end) => {
+  class Silent extends EventTarget {
+    postMessage(): void {}
+    terminate(): void {}
+  }
+  vi.stubGlobal("Worker", Silent);
+  const session = new StudySession();
+  await session.bringTheRest();
+  session.resume(example as unknown as RawStudy);
+  session.begin();
+  opened({ save: () => new Promise(() => {}) }, session as unknown as Page);
+  const step = (n: number, moving: boolean): void =>
+    session.edit(
+      { name: "slide", edits: [{ path: ["title"], value: `step ${n}` }] },
+      { gesture: "slide", moving },
+    );
+  const kept = (): unknown => JSON.parse(synchronous.get("candlespan-late") ?? "{}").document?.title;
+  for (const n of [1, 2, 3]) {
+    step(n, true);
+    expect(kept()).toBe("step 1");
+  }
+  step(end, false);
+  expect(kept()).toBe(`step ${end}`);
+  // Killed before the pause after which it would have been saved.
+  const found = await opened({ get: async () => undefined }).autosave.earlier();
+  expect(found?.title).toBe(`step ${end}`);
+  session.close();
 });
 
 it("says that storage is full, asks before the page is left, and says when it has room again", async () => {
