@@ -173,9 +173,10 @@ function peopleSentences(option: HandoverOption, words: HandoverWords): string[]
   const { scene, assessment, shadows = [] } = option;
   const people = option.people ?? peopleFindings(scene, assessment);
   const polished = scene.island?.finish === "polished";
+  const seats = scene.island?.seats?.count ?? 0;
   if (people.length === 0)
     return [
-      `Glare${polished ? " and images in the polished top" : ""}: not looked at, since nobody stands or sits in the study.`,
+      `Glare${polished ? " and images in the polished top" : ""}: not looked at, since ${seats > 0 ? `nobody is on the ${count(seats, "seat")} of the study, or stands in it` : "nobody stands or sits in the study"}.`,
     ];
   return [
     glareSentence(people),
@@ -287,11 +288,12 @@ function takes({ scene, assessment }: HandoverOption): string {
   const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
   const { watts, unknownWatts } = assessment.energy;
+  const isDimmed = scene.layers.some(({ dim, luminaires }) => dim < 1 && luminaires.length > 0);
   const holes = ceilingBoxes(scene).reduce((sum, { kind, placed }) => {
     const own = kind === "pendant" ? placedSuspensionPoints(placed) : undefined;
     return sum + (own === undefined ? 1 : distinct([...own.points, own.feed]));
   }, 0);
-  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${holes} holes in the ceiling at most, ${powerFigure(watts, unknownWatts, "at least")} W when all is on.`;
+  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${holes} holes in the ceiling at most, ${powerFigure(watts, unknownWatts, "at least")} W ${isDimmed ? "with all on, dimmed as planned" : "when all is on"}.`;
 }
 
 /** Points apart by more than a drill's width count as two (m). */

@@ -357,7 +357,9 @@ function zones(
   const dark = new RegExp(`The darkest spot is [a-z ]+: ([\\d.]+) ${name}`).exec(client);
   if (dark !== null)
     found.text("client.pdf", "darkest spot", dark[1], Math.min(...planes[0].illuminance) / unit);
-  const watts = /in the ceiling at most, (\d+) W when all is on/.exec(client);
+  const watts = /in the ceiling at most, (\d+) W (?:when all is on|with all on, dimmed as planned)/.exec(
+    client,
+  );
   found.text("client.pdf", "power", watts?.[1] ?? "", energy.watts);
 }
 

@@ -91,6 +91,9 @@ it("names the luminaire and clearance of an option's pendants (2026-11-28)", () 
   const layers = [{ name: "pendants", luminaire: "dome", row: { count: 3, clearance: 0.85 } }];
   const [scene] = resolved(kitchen({ luminaires: { dome }, arrangements: [{ name: "a", layers }] })).scenes;
   expect(hungWords(scene, wording())).toBe("dome 850 mm above the top");
+  expect(hungWords({ ...scene, layers: [{ ...scene.layers[0], dim: 0.2 }] }, wording())).toBe(
+    "dome at 20 %, 850 mm above the top",
+  );
   expect(hungWords({ ...scene, layers: [] }, wording())).toBe("no pendants");
   // 2026-11-29: of two options that differed in it alone nothing said which way the pendants were turned.
   const [pendants] = scene.layers;

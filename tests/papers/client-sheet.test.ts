@@ -48,6 +48,19 @@ describe("the client's sheet", () => {
     );
     expect(said(twoOptions({ island: { ...ISLAND, finish: "matt" } }))).not.toContain("Mirror image");
     expect(said(twoOptions({ people: [] }))).toContain("nobody stands or sits in the study");
+    expect(
+      said(twoOptions({ people: [], island: { ...ISLAND, seats: { side: "y+", count: 3 } } })),
+    ).toContain("nobody is on the 3 seats of the study, or stands in it");
+  });
+
+  it("says with what dimming its power is taken", () => {
+    expect(said(twoOptions())).toMatch(/\d+ W when all is on/);
+    const study = twoOptions();
+    const arrangements = (study.arrangements as { layers: object[] }[]).map((each) => ({
+      ...each,
+      layers: each.layers.map((layer) => ({ ...layer, dim: 0.2 })),
+    }));
+    expect(said({ ...study, arrangements } as Json)).toMatch(/\d+ W with all on, dimmed as planned/);
   });
 
   // 2026-11-29: an option dimmed too far in one setting alone was called less even than was asked for, where nothing was asked of evenness.

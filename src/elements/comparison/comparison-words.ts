@@ -81,18 +81,23 @@ export function likelyText({ checks }: Pick<ZoneAssessment, "checks">, quantity:
   return each.length === 0 ? "" : ` (${percentLikely(Math.min(...each))} %)`;
 }
 
-/** `dome 850 mm above the top`, `lamp 850 mm above the top, brighter to the far side`: the luminaire, clearance and brighter side of each
- * layer of pendants. */
+/** `dome 850 mm above the top`, `lamp at 20 %, 850 mm above the top, brighter to the far side`: the luminaire, output, clearance and brighter
+ * side of each layer of pendants. */
 export function hungWords({ layers, island }: Scene, words: Pick<Wording, "length">): string {
-  const hung = layers.flatMap(({ role, luminaires: [first] }) => {
+  const hung = layers.flatMap(({ role, dim, luminaires: [first] }) => {
     if (role !== "pendant" || first === undefined) return [];
     const clearance = clearanceOf(first, island);
     const above = clearance === undefined ? "" : ` ${words.length(clearance)} above the top`;
     const side = oneSided(first);
     const brighter = side === undefined ? "" : `, brighter to the ${SIDES[side.towards]} side`;
-    return [`${first.luminaire.name}${above}${brighter}`];
+    return [`${first.luminaire.name}${dimmed(dim)}${dim < 1 && above !== "" ? "," : ""}${above}${brighter}`];
   });
   return hung.length === 0 ? "no pendants" : hung.join(", ");
+}
+
+/** ` at 20 %`; empty at full output. */
+function dimmed(dim: number): string {
+  return dim < 1 ? ` at ${Math.round(100 * dim)} %` : "";
 }
 
 /** What hangs beside the pendants of each option, where that is not the same in all: `with 6 of spot in ambient`, `with nothing else`; empty
@@ -102,7 +107,7 @@ export function besideWords(scenes: readonly Scene[]): string[] {
     const others = layers.filter(({ role, luminaires }) => role !== "pendant" && luminaires.length > 0);
     const words = others.map(({ name, dim, luminaires }) => {
       const kinds = [...new Set(luminaires.map(({ luminaire }) => luminaire.name))].join(" and ");
-      return `${luminaires.length} of ${kinds} in ${name}${dim < 1 ? ` at ${Math.round(100 * dim)} %` : ""}`;
+      return `${luminaires.length} of ${kinds} in ${name}${dimmed(dim)}`;
     });
     return words.length === 0 ? "with nothing else" : `with ${words.join(", ")}`;
   });
