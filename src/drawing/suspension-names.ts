@@ -32,9 +32,17 @@ export function suspensionNames(page: BoxPage, boxes: readonly SetOutBox[]): Mar
       [x - off - half, y - off - 1],
     ]);
     const taken = [...written, ...avoided];
-    const marks = placedWords({ taken, field: page.field }, words, "suspension point", places, {
-      ink: "ink",
-    });
+    // Words as near to another dot would be read as that one's.
+    const others = hung.filter(({ at }) => at[0] !== x || at[1] !== y).map(({ at }) => at);
+    const reach = ([px, py]: Vec2, [dx, dy]: Vec2): number =>
+      Math.hypot(
+        Math.max(0, Math.abs(dx - px) - half),
+        Math.max(0, py - 0.8 * LETTERING - dy, dy - py - 0.2 * LETTERING),
+      );
+    const plain = places.filter((place) =>
+      others.every((other) => reach(place, [x, y]) + DOT < reach(place, other)),
+    );
+    const marks = placedWords({ taken, field: page.field }, words, "suspension point", plain, { ink: "ink" });
     const own = taken.slice(written.length + avoided.length);
     written.push(...own);
     page.taken.push(...own);
