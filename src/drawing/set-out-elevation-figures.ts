@@ -72,13 +72,14 @@ export function levels(view: SideView, boxes: readonly SetOutBox[], words: PlanW
 
 /** @param stations places along the view (m) of what is dimensioned */
 export function string(
-  { scene: { island }, direction, whole, perMetre }: SideView,
+  { scene: { island }, direction, whole, top, perMetre }: SideView,
   unit: SetOutUnit,
   stations: readonly number[],
   words: PlanWords,
 ): PaperMark[] {
   if (island === undefined || stations.length === 0) return [];
-  const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
+  // Also where the top ends that a section cuts.
+  const over = [...stations, ...top.flat()].filter((s) => s > 0.002 && s < whole - 0.002);
   const exact = [0, ...distinctStations(over, unit), whole];
   const { lines, figures } = runningString({
     axis: "x",

@@ -8,6 +8,7 @@
 
 import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Ink, line, text } from "./drawing.ts";
@@ -17,7 +18,14 @@ import { LETTERING, stringDepth } from "./running-string.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
 import { hangingStations, pendantMarks, stackedTags, widthInView } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import { ceilingOver, type SideView, sideView, tallest, type ViewDirection } from "./side-view.ts";
+import {
+  ceilingOver,
+  type SideView,
+  type Stretch,
+  sideView,
+  tallest,
+  type ViewDirection,
+} from "./side-view.ts";
 
 /** Half of what is dimensioned from end to end (m). */
 const LONG = 0.2;
@@ -231,23 +239,27 @@ function bodiesBehind({ scene, axes, direction, from, to, at, station }: SideVie
   });
 }
 
-export function islandMarks({ scene: { island }, direction, whole, at }: SideView): PaperMark[] {
+export function islandMarks({ scene: { island }, direction, whole, top, base, at }: SideView): PaperMark[] {
   if (island === undefined) return [];
   const k = direction === "along" ? 0 : 1;
   const under = island.height - island.topThickness;
-  const { overhang } = island;
-  const b0 = overhang?.side === (["x-", "y-"] as const)[k] ? overhang.depth : 0;
-  const b1 = whole - (overhang?.side === (["x+", "y+"] as const)[k] ? overhang.depth : 0);
   const fill = { closed: true, fill: "sheet" as Ink } as const;
+  const box = ([from, to]: Stretch, z0: number, z1: number): Vec2[] => [
+    at(from, z0),
+    at(to, z0),
+    at(to, z1),
+    at(from, z1),
+  ];
+  const covered = top.reduce((sum, [from, to]) => sum + to - from, 0);
+  // What the section leaves of an island that is no rectangle is seen beyond it.
+  const beyond: PaperMark[] =
+    covered > whole - SEEN
+      ? []
+      : [line(box([0, whole], 0, island.height), "island side", "hairline", 0.75, { closed: true })];
   return [
-    line([at(b0, 0), at(b1, 0), at(b1, under), at(b0, under)], "island base", "ink", 1, fill),
-    line(
-      [at(0, under), at(whole, under), at(whole, island.height), at(0, island.height)],
-      "island top",
-      "ink",
-      1.5,
-      fill,
-    ),
+    ...beyond,
+    ...base.map((each) => line(box(each, 0, under), "island base", "ink", 1, fill)),
+    ...top.map((each) => line(box(each, under, island.height), "island top", "ink", 1.5, fill)),
     ...island.levels.map(({ outline, height }) => {
       const places = outline.map((p) => p[k]);
       const [a, b] = [Math.min(...places), Math.max(...places)];

@@ -1,11 +1,13 @@
 /** The island from its near side, or across it from its left end, as far as paper shows it: places of the view and its ceiling, which is
  * that over what hangs, not over the middle of the island. */
 
-import { rectangle } from "../geometry/polygon.ts";
+import { type Polygon, rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { boxesInPlace } from "../scene/box-places.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import type { Scene } from "../scene/scene.ts";
+import { basePieces } from "../scene/island.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+import { clipLine } from "./clip-line.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
 
 export type ViewDirection = "along" | "across";
@@ -29,11 +31,17 @@ export interface SideView {
   readonly isOpen: readonly [from: boolean, to: boolean];
   /** How deep in the view its pendants have their boxes (m), see {@link hangingDepths}. */
   readonly depths: readonly [first: number, ...others: number[]];
+  /** Where top and base stand in the view (m): across, what the section at its first depth cuts of them. */
+  readonly top: readonly Stretch[];
+  readonly base: readonly Stretch[];
   /** Paper of a place along the view and a height (m); the floor under the end of the top at the origin. */
   at(s: number, z: number): Vec2;
   /** Place along the view of a point of the room (m). */
   station(point: readonly [number, number, ...number[]]): number;
 }
+
+/** From and to (m). */
+export type Stretch = readonly [from: number, to: number];
 
 export function sideView(scene: Scene, direction: ViewDirection, perMetre = 1): SideView {
   const axes = islandAxes(scene);
@@ -42,6 +50,8 @@ export function sideView(scene: Scene, direction: ViewDirection, perMetre = 1): 
   const station: SideView["station"] = (point) => axes.toIsland(point)[k];
   const corners = rectangle(0, 0, scene.room.length, scene.room.width).map(station);
   const [from, to] = [Math.max(-REACH, Math.min(...corners)), Math.min(whole + REACH, Math.max(...corners))];
+  const depths = hangingDepths(scene, axes, direction);
+  const { island } = scene;
   return {
     scene,
     axes,
@@ -51,10 +61,43 @@ export function sideView(scene: Scene, direction: ViewDirection, perMetre = 1): 
     from,
     to,
     isOpen: [from <= -REACH + 1e-9, to >= whole + REACH - 1e-9],
-    depths: hangingDepths(scene, axes, direction),
+    depths,
+    top: island === undefined ? [] : k === 0 ? [[0, whole]] : cutAt([island.outline], depths[0], whole),
+    base:
+      island === undefined ? [] : k === 0 ? [baseAlong(island)] : cutAt(basePieces(island), depths[0], whole),
     at: (s, z) => [s * perMetre, -z * perMetre],
     station,
   };
+}
+
+/** The base from the island's near side, whatever stands back behind it. */
+function baseAlong({ overhang, length }: Island): Stretch {
+  return [
+    overhang?.side === "x-" ? overhang.depth : 0,
+    length - (overhang?.side === "x+" ? overhang.depth : 0),
+  ];
+}
+
+/** Off a side that lies in the plane of the section, and nearer than which stretches join (m). */
+const BESIDE = 1e-6;
+
+/** What a plane across the island at that place of its length cuts of polygons side by side (m, island), rising. */
+function cutAt(polygons: readonly Polygon[], along: number, width: number): Stretch[] {
+  const plane: readonly Vec2[] = [
+    [along + BESIDE, -1],
+    [along + BESIDE, width + 1],
+  ];
+  const cuts = polygons
+    .flatMap((polygon) => clipLine(plane, polygon))
+    .map((part): Stretch => [part[0][1], part[part.length - 1][1]])
+    .sort((a, b) => a[0] - b[0]);
+  const joined: [number, number][] = [];
+  for (const [from, to] of cuts) {
+    const last = joined.at(-1);
+    if (last === undefined || from > last[1] + BESIDE) joined.push([from, to]);
+    else last[1] = Math.max(last[1], to);
+  }
+  return joined;
 }
 
 /** Height of the ceiling over the axis of the view (m), at a depth of it; the first of its own by default. */

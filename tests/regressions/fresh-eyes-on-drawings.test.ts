@@ -4,8 +4,9 @@ import { describe, expect, it } from "vitest";
 import { type Box, boxAround, overlaps, textBox } from "../../src/drawing/drawing.ts";
 import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import { type Block, flow, heading, paragraph } from "../../src/drawing/paper/flow.ts";
-import { column, table } from "../../src/drawing/paper/table.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
+import { column, table } from "../../src/drawing/paper/table.ts";
+import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
 import { bounds } from "../../src/geometry/polygon.ts";
 import { mockUpSheets } from "../../src/papers/mock-up-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
@@ -123,7 +124,8 @@ describe("a long pendant's set-out", () => {
   });
 });
 
-describe("the plan of a sloped ceiling", () => {
+/** An L under a roof: 0.9 m deep under the first pendants, 1.7 m deep at its return. */
+describe("an L under a slope", () => {
   const document: Json = kitchen({
     room: {
       length: 6,
@@ -188,5 +190,42 @@ describe("the plan of a sloped ceiling", () => {
     if (wall === undefined) throw new Error("wall 2 has no name");
     expect(overlaps(textBox(wall), inHatch)).toBe(false);
     expect(wall.at[1]).toBeLessThan(beam.at[1]);
+  });
+
+  it("is cut at the first pendant as deep as it is there, not as its bounding box", () => {
+    const handover = handoverOf(document);
+    const { setOut: layout } = setOutSheets(handover);
+    const { scene } = handover.options[0];
+    const perMetre = 50;
+    const spans = (across: ReturnType<typeof setOutElevation>, depicts: string) =>
+      lines(across, depicts).map((points) => {
+        const [from, , to] = bounds(points);
+        return [from / perMetre, to / perMetre].map((each) => Number(each.toFixed(4)) + 0);
+      });
+    const words = { dimension: (metres: number) => (1000 * metres).toFixed(0) };
+    const across = setOutElevation(scene, layout, "across", perMetre, words);
+    expect(spans(across, "island top")).toEqual([[0, 0.9]]);
+    expect(spans(across, "island base")).toEqual([[0, 0.9]]);
+    // What stands beyond is seen in a thin line.
+    expect(spans(across, "island side")).toEqual([[0, 1.7]]);
+    expect(texts(across, "dimension island across").map(({ text }) => text)).toEqual([
+      "0",
+      "500",
+      "900",
+      "1700",
+    ]);
+    const along = setOutElevation(scene, layout, "along", perMetre, words);
+    expect(spans(along, "island top")).toEqual([[0, 2.6]]);
+    // Of a rectangle the section is its whole width.
+    const plain = handoverOf(kitchen());
+    const whole = setOutElevation(
+      plain.options[0].scene,
+      setOutSheets(plain).setOut,
+      "across",
+      perMetre,
+      words,
+    );
+    expect(spans(whole, "island top")).toEqual([[0, 1.1]]);
+    expect(spans(whole, "island side")).toEqual([]);
   });
 });
