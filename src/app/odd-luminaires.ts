@@ -2,9 +2,10 @@
  * sold or built. */
 
 import { pathTo } from "../diagnostics/json-path.ts";
-import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { cutOutSides } from "../luminaire/cut-out.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 
@@ -16,6 +17,8 @@ const MOST_WEIGHT = 500;
 const MOST_CANOPY = 2;
 /** What it hangs from may be wider than a luminaire, hardly by more (m). */
 const BESIDE = 0.5;
+/** A thousandth of what a hole is cut to (m). */
+const SAME_SIZE = 1e-6;
 /** The poorest drivers without correction have 0.4. */
 const LEAST_POWER_FACTOR = 0.2;
 /** h; a filament run far above its voltage lasts as long. */
@@ -30,6 +33,7 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
       markedWatts,
       weight,
       canopy,
+      cutOut,
       suspensions = [],
       feed,
       powerFactor,
@@ -75,6 +79,18 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
         phrase`less than ${MOST_CANOPY}`,
         phrase`${canopy.diameter}`,
       );
+    const [along, across] = planExtents(luminaire);
+    if (cutOut !== undefined && luminaire.body !== undefined) {
+      const [length, width] = cutOutSides(cutOut);
+      if (length > along + SAME_SIZE || width > across + SAME_SIZE)
+        ledger.warn(
+          "cut-out-large",
+          `${path}/cutOut`,
+          "The hole is wider than the luminaire, which would neither cover it nor be held by it.",
+          phrase`at most ${along} × ${across}`,
+          phrase`${length} × ${width}`,
+        );
+    }
     if (powerFactor !== undefined && powerFactor < LEAST_POWER_FACTOR)
       ledger.warn(
         "power-factor-low",
@@ -91,7 +107,6 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
         `more than ${LEAST_LIFE} h, usually 1 000 to 50 000 h; or no key`,
         `${lampLife} h`,
       );
-    const [along, across] = planExtents(luminaire);
     const isBeside = ([x, y]: Vec2): boolean =>
       Math.abs(x) > along / 2 + BESIDE || Math.abs(y) > across / 2 + BESIDE;
     const cable = suspensions.findIndex(isBeside);

@@ -60,6 +60,7 @@ export type DepictedLuminaire =
   | "recessed box"
   | "recessed opening"
   | "recessed ring"
+  | "cut-out"
   | "canopy"
   | "cord"
   | "rod"

@@ -6,6 +6,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { planPlacement } from "../geometry/plan-placement.ts";
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { cutOutOutline, cutOutSides } from "../luminaire/cut-out.ts";
 import { outlineBelow, planExtents, planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
@@ -65,6 +66,7 @@ function recessedMarks(page: BoxPage, box: SetOutBox, attributes: Attributes): P
   if (page.isFullSize)
     return [
       ...outlineMarks(page, box, "recessed"),
+      ...cutOutMarks(page, box),
       { ...circle(centre, recessedSymbol(page), "recessed box"), attributes },
     ];
   const radius = symbolRadius(box, page);
@@ -72,6 +74,16 @@ function recessedMarks(page: BoxPage, box: SetOutBox, attributes: Attributes): P
     { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
     circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
   ];
+}
+
+/** The hole that the study states, at its size. */
+function cutOutMarks({ scene, at, perMetre }: BoxPage, box: SetOutBox): PaperMark[] {
+  const { cutOut } = box.luminaire;
+  if (cutOut === undefined) return [];
+  if (typeof cutOut === "number")
+    return [circle(at(box.middle), (cutOut / 2) * perMetre, "cut-out", { weight: 1 })];
+  const corners = onPlan(scene, box, cutOutOutline(cutOut));
+  return [line(corners.map(at), "cut-out", "ink", 1, { closed: true })];
 }
 
 /** Body at its size, its box, which is where it is fed, and where a long one hangs. */
@@ -101,14 +113,15 @@ function outlineMarks(page: BoxPage, box: SetOutBox, depicts: Depicted, least = 
 }
 
 /** Outline of a body that is not round on the plan (m, room), on paper never thinner than can be seen. */
-export function bodyOutline(
-  { scene, isFullSize }: BoxPage,
-  { layer, index, luminaire, middle }: SetOutBox,
-): Vec2[] {
+export function bodyOutline({ scene, isFullSize }: BoxPage, box: SetOutBox): Vec2[] {
+  const { luminaire } = box;
+  return onPlan(scene, box, isFullSize ? outlineBelow(luminaire) : outlineOnPlan(luminaire, 1, 0));
+}
+
+/** @param outline about its middle (m, local x and y) */
+function onPlan(scene: Scene, { layer, index, middle }: SetOutBox, outline: readonly Vec2[]): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
-  const heading = Math.atan2(rotation[1], rotation[0]);
-  const outline = isFullSize ? outlineBelow(luminaire) : outlineOnPlan(luminaire, 1, 0);
-  return outline.map(planPlacement(middle, heading));
+  return outline.map(planPlacement(middle, Math.atan2(rotation[1], rotation[0])));
 }
 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
@@ -139,6 +152,10 @@ function boxAttributes(scene: Scene, box: SetOutBox, held: boolean): Attributes 
     LUMINAIRE: printable(luminaire.name, 60),
     LAYER: printable(layer.name, 60),
     WATTS: luminaire.watts === undefined ? "" : String(Number(luminaire.watts.toPrecision(4))),
+    CUT_OUT_M:
+      box.kind !== "recessed" || luminaire.cutOut === undefined
+        ? ""
+        : [...new Set(cutOutSides(luminaire.cutOut))].map(metres).join(" x "),
     WEIGHT_KG: luminaire.weight === undefined ? "" : String(luminaire.weight),
     FEED_X_M: metres(suspensions?.feed[0]),
     FEED_Y_M: metres(suspensions?.feed[1]),

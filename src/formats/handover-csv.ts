@@ -4,7 +4,9 @@ import { loadReport } from "../advice/load.ts";
 import { cordLength } from "../app/set-out/drop.ts";
 import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { cutOutSides } from "../luminaire/cut-out.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
@@ -60,6 +62,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         : figure(cordLength(heights.drop, handover.unit)),
     "middle x (m)": ({ middle }) => figure(middle[0]),
     "middle y (m)": ({ middle }) => figure(middle[1]),
+    "cut-out (m)": ({ kind, luminaire }) => (kind === "recessed" ? cutOutFigures(luminaire) : ""),
   });
 }
 
@@ -103,6 +106,7 @@ export function luminairesCsv(handover: Handover): string {
     "lamp flux (lm)": ({ lamp }) => lamp?.flux,
     "lamp power (W)": ({ lamp }) => lamp?.watts,
     "lamps each": ({ lamp }) => lamp && (lamp.count ?? 1),
+    "cut-out (m)": ({ luminaire }) => cutOutFigures(luminaire),
   });
 }
 
@@ -123,6 +127,13 @@ export function circuitsCsv(handover: Handover): string {
     "power factor not stated by": ({ withoutFactor }) => withoutFactor,
     "switched from (places)": ({ switchedFrom }) => switchedFrom,
   });
+}
+
+/** A diameter, or length and width. */
+function cutOutFigures({ cutOut }: Luminaire): number | string | undefined {
+  return cutOut === undefined || typeof cutOut === "number"
+    ? figure(cutOut)
+    : cutOutSides(cutOut).map(figure).join(" ");
 }
 
 /** Degrees, as finely as a float holds an angle: the frame is rebuilt from them. */

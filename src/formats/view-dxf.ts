@@ -58,6 +58,7 @@ const LAYERS: readonly {
     colour: 5,
     holds: ["recessed", "recessed box", "recessed opening", "recessed ring"],
   },
+  { name: "LIGHTS-CUT-OUTS", colour: 2, holds: ["cut-out"] },
   { name: "LIGHTS-FIXED", colour: 4, holds: ["fixed mark"] },
   { name: "LIGHTS-TAGS", colour: 7, holds: ["tag"] },
   { name: "LIGHTS-CIRCUITS", colour: 30, holds: ["switch", "switch place"] },

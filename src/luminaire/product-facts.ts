@@ -13,6 +13,8 @@ export interface ProductFacts {
   /** kg */
   readonly weight?: number;
   readonly canopy?: { readonly diameter: number; readonly height?: number };
+  /** The hole in the ceiling for what is recessed (m): its diameter, or its extents along C0–C180 and C90–C270. */
+  readonly cutOut?: number | Vec2;
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
@@ -53,6 +55,7 @@ const FACTS: Readonly<Record<keyof ProductFacts, true>> = {
   cri: true,
   weight: true,
   canopy: true,
+  cutOut: true,
   suspension: true,
   finish: true,
   colour: true,

@@ -134,6 +134,15 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     { ...spot({ canopy: { diameter: 9 } }), ...hung(AT) },
   ],
   [
+    "a hole wider than the luminaire that covers it",
+    "/luminaires/s/cutOut",
+    "cut-out-large",
+    {
+      ...spot({ body: { profile: "cylinder", diameter: 0.085, height: 0.09 }, cutOut: 0.09 }),
+      ...hung(AT),
+    },
+  ],
+  [
     "a cable far beside its luminaire",
     "/luminaires/s/suspensions/1",
     "suspension-beside",

@@ -1,17 +1,23 @@
 /** 2026-11-29: what a fitter and an electrician stumbled over on set-out and mock-up. Each `it` says what was wrong. */
 
+import DxfParser from "dxf-parser";
+import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
+import { ceilingFootprint } from "../../src/advice/clashes/ceiling-clashes.ts";
 import { type Box, boxAround, overlaps, textBox } from "../../src/drawing/drawing.ts";
 import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import { type Block, flow, heading, paragraph } from "../../src/drawing/paper/flow.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { column, table } from "../../src/drawing/paper/table.ts";
 import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
+import { boxesCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
+import { viewDxf } from "../../src/formats/view-dxf.ts";
 import { bounds } from "../../src/geometry/polygon.ts";
 import { mockUpSheets } from "../../src/papers/mock-up-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { boxesInPlace } from "../../src/scene/box-places.ts";
 import { handoverOf } from "../support/handover.ts";
-import { type Json, kitchen } from "../support/studies.ts";
+import { type Json, kitchen, resolved } from "../support/studies.ts";
 
 type Marked = { readonly marks: readonly PaperMark[] };
 const texts = ({ marks }: Marked, depicts: string) =>
@@ -227,5 +233,73 @@ describe("an L under a slope", () => {
     );
     expect(spans(whole, "island top")).toEqual([[0, 1.1]]);
     expect(spans(whole, "island side")).toEqual([]);
+  });
+});
+
+describe("what is recessed", () => {
+  const recessed = (name: string, luminaire: Json, x: number) => ({
+    luminaires: { [name]: { beam: { flux: 600, angle: 60 }, ...luminaire } },
+    layer: { name, role: "recessed", luminaire: name, at: [{ position: [x, 1, 2.7] }] },
+  });
+  const parts = [
+    recessed(
+      "round",
+      {
+        opening: { diameter: 0.07 },
+        body: { profile: "disc", diameter: 0.09, height: 0.01 },
+        cutOut: "75 mm",
+      },
+      1,
+    ),
+    recessed("long", { opening: { length: 0.6, width: 0.1 }, cutOut: ["600 mm", "95 mm"] }, 2.5),
+    recessed("unsaid", { opening: { diameter: 0.07 } }, 4),
+  ];
+  const handover = handoverOf(
+    kitchen({
+      luminaires: Object.assign({}, ...parts.map((each) => each.luminaires)),
+      arrangements: [{ name: "a", layers: parts.map((each) => each.layer) }],
+    }),
+  );
+  const { sheets, setOut: layout, view } = setOutSheets(handover);
+
+  it("has its cut-out on set-out, tables and CAD as the study states it, and is never given one by its opening", () => {
+    const said = sheets
+      .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])))
+      .join(" ")
+      .replaceAll("\u00a0", " ");
+    expect(said).toContain("Cut-out in the ceiling: A 75 mm; B 600 mm × 95 mm; C not stated, the maker's.");
+    for (const csv of [boxesCsv(handover, layout), luminairesCsv(handover)])
+      expect(
+        Papa.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data.map(
+          (row) => row["cut-out (m)"],
+        ),
+      ).toEqual(["0.075", "0.6 0.095", ""]);
+    const entities = (new DxfParser().parseSync(viewDxf(view, "mm"))?.entities ?? []) as unknown as {
+      readonly type: string;
+      readonly layer: string;
+      readonly radius?: number;
+      readonly vertices?: readonly { readonly x: number; readonly y: number }[];
+    }[];
+    const holes = entities.filter(({ layer }) => layer === "LIGHTS-CUT-OUTS");
+    expect(holes.map(({ type }) => type)).toEqual(["CIRCLE", "LWPOLYLINE"]);
+    expect(holes[0].radius).toBeCloseTo(37.5, 6);
+    const [x0, y0, x1, y1] = bounds(holes[1].vertices?.map(({ x, y }) => [x, y] as const) ?? []);
+    expect([x0, y0, x1, y1].map((each) => Number(each.toFixed(3)))).toEqual([2200, 952.5, 2800, 1047.5]);
+  });
+
+  it("is as wide in the ceiling as its hole, where nothing else of it is known", () => {
+    const footprint = (luminaire: Json) => {
+      const { luminaires, layer } = recessed("it", luminaire, 1);
+      const [scene] = resolved(
+        kitchen({ luminaires, arrangements: [{ name: "a", layers: [layer] }] }),
+      ).scenes;
+      const [x0, y0, x1, y1] = bounds(ceilingFootprint(boxesInPlace(scene)[0]));
+      return [x1 - x0, y1 - y0].map((each) => Number(each.toFixed(4)));
+    };
+    expect(footprint({})).toEqual([0.1016, 0.1016]);
+    expect(footprint({ cutOut: 0.075 })).toEqual([0.1016, 0.1016]);
+    expect(footprint({ cutOut: 0.15 })).toEqual([0.15, 0.15]);
+    expect(footprint({ cutOut: [0.3, 0.1] })).toEqual([0.3, 0.1]);
+    expect(footprint({ opening: { diameter: 0.16 }, cutOut: 0.15 })).toEqual([0.16, 0.16]);
   });
 });

@@ -337,6 +337,7 @@ class StudyMaker {
         cri: () => this.#whole(70, 100),
         weight: () => this.#number(0.2, 9),
         canopy: () => ({ diameter: 0.12, ...this.#maybe({ height: () => 0.03 }) }),
+        cutOut: () => this.#one([0.075, [0.2, 0.1]]),
         suspension: () => this.#one(["rod", "cord", "chain", "cable"]),
         finish: () => "brass",
         colour: () => this.#text(),

@@ -5,10 +5,12 @@
  * tall: a downlight within its own diameter of one is half hidden by it. All common practice, no source.
  */
 
+import { planPlacement } from "../../geometry/plan-placement.ts";
 import { depthInside, ellipse, type Polygon } from "../../geometry/polygon.ts";
 import { leastOutside, polygonGap, type Span } from "../../geometry/polygon-gap.ts";
 import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import { cutOutOutline, cutOutSides } from "../../luminaire/cut-out.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
 import { planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
@@ -22,10 +24,17 @@ export const BOX_WIDTH = 4 * METRES_PER_INCH;
 export const JOIST_WIDTH = 0.045;
 const TALL = 1.9;
 
-/** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, the canopy or box of what hangs. */
+/** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, or the hole for it where that is wider, the canopy or
+ * box of what hangs. */
 export function ceilingFootprint({ kind, placed, at }: BoxInPlace): Polygon {
-  const { luminaire } = placed;
-  if (kind === "recessed" && Math.max(...planExtents(luminaire)) > BOX_WIDTH) return planOutline(placed);
+  const { luminaire, frame } = placed;
+  if (kind === "recessed") {
+    const housing = Math.max(...planExtents(luminaire));
+    const { cutOut } = luminaire;
+    if (cutOut !== undefined && Math.max(...cutOutSides(cutOut)) > Math.max(BOX_WIDTH, housing))
+      return cutOutOutline(cutOut).map(planPlacement(at, Math.atan2(frame.rotation[1], frame.rotation[0])));
+    if (housing > BOX_WIDTH) return planOutline(placed);
+  }
   return ellipse(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
 }
 

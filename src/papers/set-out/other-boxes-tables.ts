@@ -1,8 +1,9 @@
 /** Places of what is recessed in the ceiling or fixed below it. */
 
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
-import { type Block, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { HandoverWords } from "../handover.ts";
 
 export function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
@@ -28,6 +29,20 @@ export function recessedTable(recessed: readonly SetOutBox[], words: HandoverWor
   }));
   const between = column("", 0.35, () => "");
   return table(recessed.slice(0, count), [...columns, between, ...second], style);
+}
+
+/** The holes to cut, by type: as the study states them, and of the others that only their maker can. */
+export function cutOuts(recessed: readonly SetOutBox[], words: HandoverWords): Block {
+  const types = new Map(recessed.map(({ type, luminaire }) => [type, luminaire]));
+  const parts = [...types].map(([type, luminaire]) => `${type} ${cutOutWords(luminaire, words)}`);
+  return bullet(`Cut-out in the ceiling: ${parts.join("; ")}.`, SMALL);
+}
+
+/** `75 mm`, `600 mm × 300 mm` */
+export function cutOutWords({ cutOut }: Luminaire, words: Pick<HandoverWords, "length">): string {
+  if (cutOut === undefined) return "not stated, the maker's";
+  if (typeof cutOut === "number") return words.length(cutOut);
+  return cutOut.map(words.length).join(" × ");
 }
 
 function placeColumns(

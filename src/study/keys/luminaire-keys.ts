@@ -160,6 +160,13 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
       height: { meaning: "Height of the canopy.", without: "not known", example: "30 mm" },
     },
   },
+  cutOut: {
+    meaning:
+      "The hole in the ceiling for what is recessed, as its maker states it: a diameter, or its extents along local x and local y. No other size stands in for it.",
+    frame: "luminaire",
+    without: "not stated; papers say that it is the maker's",
+    example: "75 mm",
+  },
   suspension: { meaning: "What it hangs by.", without: "not known", example: "cord" },
   finish: { meaning: "Finish in words, for the look of things.", without: "not known", example: "brass" },
   colour: { meaning: "Colour in words or as #rrggbb.", without: "not known", example: "black" },
