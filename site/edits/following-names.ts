@@ -7,12 +7,20 @@ import { freshName, type RawArrangement, type RawLayer, type RawStudy } from "./
 /** What the name of a copy ends with, until what hangs in it differs. */
 export const COPY = /, copy(?: \d+)?$/;
 
+function pendantLayers({ layers }: RawArrangement): readonly RawLayer[] {
+  return layers.filter(({ role }) => role === "pendant");
+}
+
+function pendantLuminaires(option: RawArrangement): string {
+  return [...new Set(pendantLayers(option).map(({ luminaire }) => luminaire.slice(0, 60)))].join(" and ");
+}
+
 /** Names an option may have been given by its pendants alone: as a kitchen starts, and as the search for rows names what it proposes. */
-function generatedNames({ layers }: RawArrangement): readonly string[] {
-  const pendants = layers.filter(({ role }) => role === "pendant");
+function generatedNames(option: RawArrangement): readonly string[] {
+  const pendants = pendantLayers(option);
   const count = pendants.reduce((sum, layer) => sum + countOf(layer), 0);
   if (count === 0) return [];
-  const luminaires = [...new Set(pendants.map(({ luminaire }) => luminaire.slice(0, 60)))].join(" and ");
+  const luminaires = pendantLuminaires(option);
   const heights = [...new Set(pendants.map(({ row }) => row?.clearance))];
   const above = heights.length === 1 ? heights[0] : undefined;
   const height = typeof above === "number" ? `${Math.round(1000 * above)} mm` : above;
@@ -42,10 +50,11 @@ export function withFollowingNames(study: RawStudy, edits: readonly Edit[]): rea
     if (form < 0 || option.name !== before.name) return [];
     const others = list.filter((_, i) => i !== index);
     const names = generatedNames(option);
-    // A copy is called by the first thing in which it differs from all others.
+    // Once another luminaire is hung a count alone says too little. A copy is called by the first thing in which it differs from all others.
+    const least = pendantLuminaires(before) === pendantLuminaires(option) ? form : Math.max(form, 1);
     const differs = COPY.test(option.name)
       ? names.findIndex((name, i) => i >= form && others.every((each) => generatedNames(each)[i] !== name))
-      : form;
+      : least;
     const name = names[differs];
     if (name === undefined || name === option.name || name + ending === option.name) return [];
     const taken = others.map((each) => each.name);

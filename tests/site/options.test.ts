@@ -53,6 +53,8 @@ it("lets a name that only counts the pendants follow them, until somebody types 
   expect(nameAfter(of("3 × dome", layer(3)), row, 4)).toBe("4 × dome");
   const luminaire = ["arrangements", 0, "layers", 0, "luminaire"];
   expect(nameAfter(of("3 × dome", layer(3)), luminaire, "cone")).toBe("3 × cone");
+  // 2026-11-29: "A 3 pendants" stayed beside "B 4 × cone" when a file was hung in it.
+  expect(nameAfter(of("3 pendants", layer(3)), luminaire, "cone")).toBe("3 × cone");
   // Two layers of them are counted together.
   expect(nameAfter(of("4 pendants", layer(3), layer(1)), row, 2)).toBe("3 pendants");
   for (const typed of ["over the island", "three domes", "4 pendants", "3 pendants, high"])
