@@ -23,15 +23,35 @@ const WHITES: readonly (readonly [pattern: RegExp, least: number, most: number])
 /** Whites nearer than this are sold under one name (K). */
 const SAME_WHITE = 150;
 
-export function orderContradictions({ maker, order, lamp, cct, filed }: Luminaire): OrderContradiction[] {
+export function orderContradictions(luminaire: Luminaire): OrderContradiction[] {
+  const { maker, order, lamp, cct, filed } = luminaire;
   const contradictions: OrderContradiction[] = [];
-  if (order !== undefined && filed?.order !== undefined && !same(order, filed.order))
-    contradictions.push({ kind: "other luminaire", order, measured: filed.order });
+  const other = otherNumber(luminaire);
+  if (other !== undefined && !isSameProduct(luminaire))
+    contradictions.push({ kind: "other luminaire", ...other });
   else if (order !== undefined && filed?.order === undefined && maker !== undefined && maker === filed?.maker)
     contradictions.push({ kind: "other source", order, maker });
   if (lamp !== undefined && cct !== undefined && !isWhite(lamp, cct))
     contradictions.push({ kind: "other white", lamp, cct });
   return contradictions;
+}
+
+/** What is ordered, and by which number it was measured, where the study says that both are one product; undefined where both have one number. */
+export function sameProduct(luminaire: Luminaire): ReturnType<typeof otherNumber> {
+  return isSameProduct(luminaire) ? otherNumber(luminaire) : undefined;
+}
+
+function otherNumber({
+  order,
+  filed,
+}: Luminaire): { readonly order: string; readonly measured: string } | undefined {
+  if (order === undefined || filed?.order === undefined || same(order, filed.order)) return undefined;
+  return { order, measured: filed.order };
+}
+
+/** What was said of one file holds for no other. */
+function isSameProduct({ measured, filed }: Luminaire): boolean {
+  return measured !== undefined && filed?.order !== undefined && same(measured, filed.order);
 }
 
 function same(a: string, b: string): boolean {

@@ -21,6 +21,8 @@ export interface ProductFacts {
   /** For whoever orders it: maker, catalogue number, lamp, lamp base, driver, dimming. */
   readonly maker?: string;
   readonly order?: string;
+  /** Order number of its file, where somebody says that it is the same product as what is ordered. */
+  readonly measured?: string;
   readonly lamp?: string;
   readonly base?: string;
   readonly driver?: string;
@@ -61,6 +63,7 @@ const FACTS: Readonly<Record<keyof ProductFacts, true>> = {
   colour: true,
   maker: true,
   order: true,
+  measured: true,
   lamp: true,
   base: true,
   driver: true,

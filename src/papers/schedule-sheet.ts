@@ -17,7 +17,7 @@ import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { beamText } from "../words/beam-text.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
 import { leastFluxSentence } from "../words/least-flux.ts";
-import { orderContradictionWords } from "../words/order-words.ts";
+import { orderContradictionWords, sameProductWords } from "../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
@@ -171,6 +171,10 @@ function orderBlocks(rows: readonly ScheduleRow[], handover: Handover): Block[] 
         paragraph(`HOLD type ${type}: ${words}`, { size: SMALL + 0.5, marker: "□", depicts: "hold" }),
       ),
     ),
+    ...rows.flatMap(({ type, luminaire }) => {
+      const words = sameProductWords(luminaire);
+      return words === "" ? [] : [paragraph(`Type ${type}: ${words}`, { size: SMALL + 0.5 })];
+    }),
   ];
 }
 

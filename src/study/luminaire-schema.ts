@@ -80,6 +80,7 @@ export const luminaireSchema = object({
   colour: optional(text),
   maker: optional(text),
   order: optional(text),
+  measured: optional(text),
   base: optional(text),
   driver: optional(text),
   dimming: optional(text),

@@ -194,6 +194,21 @@ it("offers the body a file states, asks for its long and short side, and ticks n
   await item.getByRole("table", { name: "Before and after" }).waitFor();
   // 2026-11-29: the papers held another order number, and its field did not say which one the file has.
   await item.getByText('The light of its file was measured of "B-1230".').waitFor({ state: "attached" });
+  // 2026-11-29: makers' files carry other numbers than their order lists, and only a false order number settled it.
+  await item.getByText("Hanging and ordering").click();
+  const order = item.getByLabel("Order number");
+  await order.fill("S01-470");
+  await order.press("Enter");
+  const same = item.getByLabel('"S01-470" and "B-1230"');
+  await same.selectOption({ label: "the same product" });
+  await poll(async () => (await study()).luminaires[name]).toMatchObject({
+    order: "S01-470",
+    measured: "B-1230",
+  });
+  await shot("same-product");
+  await order.fill("");
+  await order.press("Enter");
+  await same.waitFor({ state: "detached" });
 });
 
 it("leads from what is on hold to where a bar is fed and hangs, by its own length from left to right", async () => {

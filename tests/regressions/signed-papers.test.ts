@@ -122,6 +122,11 @@ describe("an order", () => {
     expect(contradictions({})).toEqual([]);
     expect(contradictions({ order: "k 12" })).toEqual([]);
     expect(contradictions({ order: "CW-160" })).toEqual(["other luminaire"]);
+    // 2026-11-29: a maker's file carries another number than the order list, and only a false order number settled it.
+    expect(contradictions({ order: "CW-160", measured: "K-12" })).toEqual([]);
+    // Said of another file than the one that hangs there now.
+    expect(contradictions({ order: "CW-160", measured: "K-13" })).toEqual(["other luminaire"]);
+    expect(contradictions({ measured: "K-13" })).toEqual([]);
     expect(contradictions({ order: "CW-160" }, "[MANUFAC] the maker\n")).toEqual(["other source"]);
     expect(contradictions({ order: "CW-160", maker: "the maker" }, "[MANUFAC] the maker\n")).toEqual([]);
     expect(contradictions({ cct: 2700 })).toEqual(["other white"]);

@@ -14,6 +14,7 @@ import { targetChoices, targetWords } from "../../site/views/kitchen/targets.ts"
 import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
 import { dimmerFields } from "../../site/views/lights/dimmer-fields.ts";
 import { luminaireChoice, undrawnBody } from "../../site/views/lights/luminaire-choice.ts";
+import { luminaireForm } from "../../site/views/lights/luminaire-form.ts";
 import { luminaireOpening } from "../../site/views/lights/luminaire-opening.ts";
 import { rowFields } from "../../site/views/lights/row-fields.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
@@ -140,6 +141,25 @@ it("says in plain words how the light of what is hung is known", () => {
   expect(said("D")).toBe("Its light is estimated from its flux and beam angle, not measured.");
   expect(said("E")).toBe("Its light is calculated from its lamp and shade, not measured.");
   expect(said("F")).toBe("Its light is a typical one, not its own.");
+});
+
+// 2026-11-29: papers were on hold until somebody says whose flux holds, and no field of the page could say it.
+it("asks whose flux holds of a luminaire whose file and lamps differ, and of no other", () => {
+  const words = (luminaire: object, document: object = {}): string => {
+    const session = begun() as unknown as AppView;
+    return wordsOf(
+      luminaireForm(session, {
+        name: "bar",
+        document: { photometry: "bar.ldt", ...document },
+        luminaire: { emission: { opening: { shape: "disc" } }, ...luminaire } as never,
+      }),
+    );
+  };
+  expect(words({ unsettledFlux: { file: 5772, lamps: 3150 } })).toMatch(
+    /Whose flux holds.*its file's own light.*its lamps' rated flux/s,
+  );
+  expect(words({}, { fluxFrom: "lamps" })).toMatch(/Whose flux holds/);
+  expect(words({})).not.toMatch(/Whose flux holds/);
 });
 
 it("offers to take away a dimmer of which nothing is said, and no other", () => {

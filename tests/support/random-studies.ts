@@ -343,6 +343,7 @@ class StudyMaker {
         colour: () => this.#text(),
         maker: () => this.#text(),
         order: () => this.#text(),
+        measured: () => this.#text(),
         base: () => "E27",
         driver: () => "in the lamp",
         dimming: () => "trailing edge",

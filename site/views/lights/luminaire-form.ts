@@ -10,27 +10,26 @@ import {
   type Luminaire,
   NAMED_BODY_PROFILES,
   SHADE_FORMS,
-  suspensionPoints,
 } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
-import { metresOf, type RawLuminaire } from "../../edits/raw-study.ts";
+import { metresOf } from "../../edits/raw-study.ts";
 import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
 import type { Edit } from "../../store/history.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { luminaireOpening } from "./luminaire-opening.ts";
-import { suspensionFields } from "./suspension-fields.ts";
+import { type FormedLuminaire, orderFields } from "./order-fields.ts";
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
 
 const NOT_GIVEN = "not given";
-const SUSPENSIONS = [{ value: "", words: "not said" }, ...words(["rod", "cord", "chain", "cable"])];
+const FLUX_FROM = [
+  { value: "", words: "not said" },
+  { value: "file", words: "its file's own light" },
+  { value: "lamps", words: "its lamps' rated flux" },
+];
 
-export interface LuminaireFormOptions {
-  readonly name: string;
-  readonly document: RawLuminaire;
-  /** As it last hung in the option on screen. */
-  readonly luminaire?: Luminaire | undefined;
+export interface LuminaireFormOptions extends FormedLuminaire {
   /** Hears of a new name before it is the study's. */
   onRename?(to: string): void;
 }
@@ -54,7 +53,7 @@ export function luminaireForm(app: FieldsView, options: LuminaireFormOptions): T
       ${document.shade === undefined ? nothing : shadeFields(app, name, path)}
     </div>
     ${document.shade === undefined ? bodyFields(app, options, path) : nothing}
-    ${document.photometry === undefined ? nothing : lampOfFile(app, name, path)}
+    ${document.photometry === undefined ? nothing : lampOfFile(app, options, path)}
     ${orderFields(app, options, path)}`;
 }
 
@@ -223,8 +222,25 @@ export function filedBodyButton(
 }
 
 /** Flux and power where the file's own do not hold: another lamp, or none stated. */
-function lampOfFile(app: FieldsView, name: string, path: Path): TemplateResult {
+function lampOfFile(
+  app: FieldsView,
+  { name, document, luminaire }: LuminaireFormOptions,
+  path: Path,
+): TemplateResult {
+  const isOpen = luminaire?.unsettledFlux !== undefined || document.fluxFrom !== undefined;
   return html`<div class="fields">
+    ${
+      isOpen
+        ? choiceField(app, {
+            label: "Whose flux holds",
+            path: [...path, "fluxFrom"],
+            change: `${name}, flux by`,
+            choices: FLUX_FROM,
+            fallback: "",
+            optional: true,
+          })
+        : nothing
+    }
     ${numberField(app, {
       label: "Flux of its lamps",
       path: [...path, "flux"],
@@ -246,84 +262,4 @@ function lampOfFile(app: FieldsView, name: string, path: Path): TemplateResult {
       hint: "Empty: as the file has it.",
     })}
   </div>`;
-}
-
-function orderFields(
-  app: FieldsView,
-  { name, document, luminaire }: LuminaireFormOptions,
-  path: Path,
-): TemplateResult {
-  const hung = luminaire && suspensionPoints(luminaire);
-  const number = (key: string, label: string, [from, to]: readonly [number, number], unit: string) =>
-    numberField(app, {
-      label,
-      path: [...path, key],
-      change: `${name} ${key}`,
-      from,
-      to,
-      unit,
-      optional: true,
-    });
-  const plain = (key: string, label: string, hint?: string): TemplateResult =>
-    textField(app, {
-      label,
-      path: [...path, key],
-      change: `${name} ${key}`,
-      optional: true,
-      ...(hint === undefined ? {} : { hint }),
-    });
-  const measured = luminaire?.filed?.order;
-  const canopy: Path = [...path, "canopy"];
-  const hasCanopy = document.canopy !== undefined;
-  return html`<details>
-    <summary>Hanging and ordering</summary>
-    <div class="fields">
-      ${choiceField(app, {
-        label: "Hangs on a",
-        path: [...path, "suspension"],
-        change: `${name} on`,
-        choices: SUSPENSIONS,
-        fallback: "",
-        optional: true,
-      })}
-      ${hung === undefined ? nothing : suspensionFields(app, name, hung)}
-      ${number("weight", "Weight", [0.01, 10_000], " kg")}
-      ${lengthField(app, {
-        label: "Canopy, diameter",
-        path: [...canopy, "diameter"],
-        change: `${name} canopy`,
-        optional: true,
-        edits: (value) => [
-          value === undefined ? { path: canopy, value } : { path: [...canopy, "diameter"], value },
-        ],
-      })}
-      ${
-        hasCanopy
-          ? lengthField(app, {
-              label: "Canopy, height",
-              path: [...canopy, "height"],
-              change: `${name} canopy height`,
-              optional: true,
-            })
-          : nothing
-      }
-      ${document.beam === undefined ? nothing : number("watts", "Power", [0, 100_000], " W")}
-      ${number("cct", "Colour temperature", [1000, 25_000], " K")}
-      ${number("cri", "Colour rendering", [0, 100], "")}
-      ${plain("finish", "Finish")}
-      ${plain("dimming", "Dimming")}
-      ${plain("maker", "Maker")}
-      ${plain(
-        "order",
-        "Order number",
-        measured === undefined
-          ? undefined
-          : `The light of its file was measured of "${measured}". Another number holds the papers until the file of that one is hung.`,
-      )}
-      ${number("price", "Price, each", [0, 1e7], "")}
-      ${number("powerFactor", "Power factor", [0.05, 1], "")}
-      ${number("lampPrice", "Price of its lamps", [0, 1e7], "")}
-      ${number("lampLife", "Life of its lamps", [1, 1e7], " h")}
-    </div>
-  </details>`;
 }

@@ -172,6 +172,12 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
   colour: { meaning: "Colour in words or as #rrggbb.", without: "not known", example: "black" },
   maker: { meaning: "Maker, for the schedule.", without: "the file's, or not stated", example: "the maker" },
   order: { meaning: "Order or catalogue number.", without: "the file's, or not stated", example: "D-300" },
+  measured: {
+    meaning:
+      "The order number that its photometric file states, where that is the same product as the one ordered by another number: makers' files may carry other numbers than their order lists.",
+    without: "another `order` than the file's is another luminaire, and papers are on hold",
+    example: "D-300-27-LAB",
+  },
   base: { meaning: "Lamp base.", without: "not stated", example: "E27" },
   driver: {
     meaning: "Driver, or where it sits.",
