@@ -100,4 +100,6 @@ export interface AppView {
 export type FieldsView = Pick<
   AppView,
   "study" | "display" | "drafts" | "read" | "defaultAt" | "issueAt" | "edit" | "keepDraft" | "dropDraft"
->;
+> &
+  // Of what stands in no study yet nothing is on hold.
+  Partial<Pick<AppView, "lighting">>;

@@ -47,6 +47,7 @@ export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export { PAPER_DOCUMENTS } from "./papers/paper-documents.ts";
 export { pictureOf } from "./papers/picture.ts";
+export { ownerOf } from "./app/set-out/hold.ts";
 export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
 export { shortTags } from "./scene/ceiling-boxes.ts";

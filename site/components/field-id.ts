@@ -33,7 +33,28 @@ export function focusField(root: ParentNode, path: Path): boolean {
     field.focus();
     if (field instanceof HTMLInputElement) field.select();
     field.scrollIntoView({ block: "center" });
+    uncut(root);
     return true;
   }
   return false;
+}
+
+/** Nothing is cut through by the line that stays at the head of the fields: what it would cut is scrolled to under it. */
+function uncut(root: ParentNode): void {
+  const line = root.querySelector(".hold-return");
+  const pane = line?.parentElement ?? null;
+  if (line === null || pane === null) return;
+  const edge = line.getBoundingClientRect().bottom;
+  const parts = [...pane.querySelectorAll("label, input, select, button, p, h2, h3, summary")].filter(
+    (each) => !line.contains(each),
+  );
+  // What stands beside the first that was cut may be cut in its turn.
+  for (let turn = 0; turn < 8; turn++) {
+    const tops = parts.flatMap((each) => {
+      const { top, bottom } = each.getBoundingClientRect();
+      return top < edge - 1 && bottom > edge + 1 ? [top] : [];
+    });
+    if (tops.length === 0) return;
+    pane.scrollBy(0, Math.min(...tops) - edge);
+  }
 }

@@ -9,10 +9,11 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { formatIlluminanceValue, formatLength, readIlluminance, readTypedLength } from "../../src/app.ts";
 import type { Display, FieldsView } from "../app-view.ts";
-import { editsAt } from "../edits/defaults.ts";
+import { type DefaultValue, editsAt } from "../edits/defaults.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json, Path } from "../store/pointer.ts";
+import { holdVisit } from "../store/hold-visit.ts";
 import type { Draft } from "../store/screen-store.ts";
 import { idOf } from "./field-id.ts";
 import { typedValue } from "./typed-value.ts";
@@ -66,13 +67,31 @@ export function defaultMark(
   if (standard === undefined) return nothing;
   return html`<p class="hint default" id="${idOf(path)}-default">
     ${defaultWords(standard.why)}
-    <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${() =>
-      app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set ${what}</button>
+    ${takeDefault(app, standard, change, what, `Set ${label.toLowerCase()} as it is`)}
   </p>`;
+}
+
+/** Makes a default the study's own by one click. */
+export function takeDefault(
+  app: Pick<FieldsView, "edit">,
+  standard: DefaultValue,
+  change: string,
+  what: string,
+  label?: string,
+): TemplateResult {
+  return html`<button type="button" class="text" aria-label=${label ?? nothing} @click=${() =>
+    app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set ${what}</button>`;
 }
 
 function editsOf(app: FieldsView, { path, edits }: FieldOptions, value: Json | undefined): readonly Edit[] {
   return edits?.(value) ?? editsAt(app.defaultAt(path), path, value);
+}
+
+/** Marks what the papers wait for, while who came from what is on hold is here. */
+function askedMark(app: FieldsView, path: Path): TemplateResult | typeof nothing {
+  if (holdVisit(app)?.isAsked(path) !== true) return nothing;
+  const words = app.read(path) === undefined ? "○ Needed for the sheet." : "✓ Stated.";
+  return html`<p class="hint asked" id="${idOf(path)}-asked">${words}</p>`;
 }
 
 /** A text read into a value, or what is wrong with it. */
@@ -177,8 +196,10 @@ function field(
   const problem = draft?.problem ?? app.issueAt(options.path);
   const hint = options.hint;
   const mark = options.isMarkedApart === true ? nothing : defaultMark(app, options);
+  const asked = askedMark(app, options.path);
   const described = [
     problem === undefined ? "" : `${id}-problem`,
+    asked === nothing ? "" : `${id}-asked`,
     hint === undefined ? "" : `${id}-hint`,
     mark === nothing ? "" : `${id}-default`,
   ]
@@ -235,6 +256,7 @@ function field(
         app.dropDraft(id);
       }}
     >
+    ${asked}
     ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`} ${mark}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
     ${remarkPart(draft, content)}
@@ -268,12 +290,15 @@ export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateRe
   const id = idOf(options.path);
   const value = String(app.read(options.path) ?? app.defaultAt(options.path)?.value ?? options.fallback);
   const problem = app.issueAt(options.path);
+  const asked = askedMark(app, options.path);
+  const described =
+    `${problem === undefined ? "" : `${id}-problem`} ${asked === nothing ? "" : `${id}-asked`}`.trim();
   return html`<div class="field">
     <label for=${id}>${options.label}</label>
     <select
       id=${id}
       aria-invalid=${problem === undefined ? nothing : "true"}
-      aria-describedby=${problem === undefined ? nothing : `${id}-problem`}
+      aria-describedby=${described === "" ? nothing : described}
       @change=${(event: Event) => {
         const chosen = (event.target as HTMLSelectElement).value;
         const words = options.choices.find((each) => each.value === chosen)?.words ?? chosen;
@@ -289,7 +314,7 @@ export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateRe
           html`<option value=${each.value} .selected=${live(each.value === value)}>${each.words}</option>`,
       )}
     </select>
-    ${defaultMark(app, options)}
+    ${asked} ${defaultMark(app, options)}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
   </div>`;
 }

@@ -7,17 +7,14 @@ import { freshName, type RawArrangement, type RawLayer, type RawStudy } from "./
 /** What the name of a copy ends with, until what hangs in it differs. */
 export const COPY = /, copy(?: \d+)?$/;
 
-function pendantLayers({ layers }: RawArrangement): readonly RawLayer[] {
-  return layers.filter(({ role }) => role === "pendant");
-}
-
-function pendantLuminaires(option: RawArrangement): string {
-  return [...new Set(pendantLayers(option).map(({ luminaire }) => luminaire.slice(0, 60)))].join(" and ");
+function pendantLuminaires({ layers }: RawArrangement): string {
+  const names = layers.flatMap(({ role, luminaire }) => (role === "pendant" ? luminaire.slice(0, 60) : []));
+  return [...new Set(names)].join(" and ");
 }
 
 /** Names an option may have been given by its pendants alone: as a kitchen starts, and as the search for rows names what it proposes. */
 function generatedNames(option: RawArrangement): readonly string[] {
-  const pendants = pendantLayers(option);
+  const pendants = option.layers.filter(({ role }) => role === "pendant");
   const count = pendants.reduce((sum, layer) => sum + countOf(layer), 0);
   if (count === 0) return [];
   const luminaires = pendantLuminaires(option);
@@ -51,7 +48,7 @@ export function withFollowingNames(study: RawStudy, edits: readonly Edit[]): rea
     const others = list.filter((_, i) => i !== index);
     const names = generatedNames(option);
     // Once another luminaire is hung a count alone says too little. A copy is called by the first thing in which it differs from all others.
-    const least = pendantLuminaires(before) === pendantLuminaires(option) ? form : Math.max(form, 1);
+    const least = pendantLuminaires(before) === pendantLuminaires(option) ? form : form || 1;
     const differs = COPY.test(option.name)
       ? names.findIndex((name, i) => i >= form && others.every((each) => generatedNames(each)[i] !== name))
       : least;

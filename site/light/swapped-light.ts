@@ -20,6 +20,7 @@ export function swapBy(
 /** The fields of a luminaire: what they change of its body keeps the light before, which a body's size may move. */
 export function fieldsOf(app: AppView, name: string): FieldsView {
   return {
+    lighting: app.lighting,
     study: app.study,
     display: app.display,
     drafts: app.drafts,

@@ -8,7 +8,7 @@ import type { Export, Made } from "./exports.ts";
 import { holdList } from "./papers/hold-list.ts";
 import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
-import { seeHolds } from "./hold-return.ts";
+import { seeHolds } from "../store/hold-visit.ts";
 import type { View } from "./view.ts";
 
 async function hand(app: AppView, each: Export): Promise<void> {

@@ -1,22 +1,20 @@
-/** The way back to what is on hold, while who came from there is at a field. Kept with the study on screen until the list is seen again. */
+/** The way back to what is on hold, and on to the next of it, while who came from there is at a field. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
+import { holdVisit } from "../store/hold-visit.ts";
 
-const left = new WeakSet<AppView["lighting"]>();
-
-/** From now on there is a way back. */
-export function leaveHolds({ lighting }: Pick<AppView, "lighting">): void {
-  left.add(lighting);
-}
-
-/** The list is on screen. */
-export function seeHolds({ lighting }: Pick<AppView, "lighting">): void {
-  left.delete(lighting);
-}
-
-export function holdReturn({ lighting }: Pick<AppView, "lighting">): TemplateResult | typeof nothing {
-  return left.has(lighting)
-    ? html`<p class="hold-return"><a href="#hand-over">Back to what is on HOLD</a></p>`
-    : nothing;
+export function holdReturn(app: AppView): TemplateResult | typeof nothing {
+  const visit = holdVisit(app);
+  if (visit === undefined) return nothing;
+  const next = visit.next();
+  const go = (): void => {
+    if (next === undefined) return;
+    visit.goTo(next.name);
+    app.showField(next.path);
+  };
+  return html`<p class="hold-return">
+    <a href="#hand-over">${visit.places().length === 0 ? "Nothing is on HOLD any more: to the papers" : "Back to what is on HOLD"}</a>
+    ${next === undefined ? nothing : html`<button type="button" class="text" @click=${go}>Next: ${next.name}</button>`}
+  </p>`;
 }

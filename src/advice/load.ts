@@ -49,8 +49,8 @@ export interface LayerLoad {
 export interface DimmerCheck {
   readonly name?: string;
   readonly outcome: "within" | "below its least load" | "above its greatest load" | "not known";
-  /** What of the dimmer the outcome rests on; none where it is within its load or no power is known. */
-  readonly key?: "minimumWatts" | "maximumWatts";
+  /** What of the dimmer the outcome rests on, first what it is settled by; none where it is within its load or no power is known. */
+  readonly keys: readonly ("minimumWatts" | "maximumWatts")[];
   /** For people. */
   readonly words: string;
 }
@@ -152,12 +152,12 @@ function dimmerCheck(
   const about = name === undefined ? {} : { name };
   const watts = (value: number) => `${round(value)} W`;
   if (unknown === luminaires.length)
-    return { ...about, outcome: "not known", words: "no luminaire on it states its power" };
+    return { ...about, outcome: "not known", keys: [], words: "no luminaire on it states its power" };
   if (maximumWatts !== undefined && marked > maximumWatts)
     return {
       ...about,
       outcome: "above its greatest load",
-      key: "maximumWatts",
+      keys: ["maximumWatts"],
       words:
         fitted > maximumWatts
           ? `${watts(fitted)} fitted, ${watts(maximumWatts)} is the most it carries`
@@ -167,24 +167,36 @@ function dimmerCheck(
     return {
       ...about,
       outcome: "below its least load",
-      key: "minimumWatts",
+      keys: ["minimumWatts"],
       words: `${watts(fitted)} fitted, ${watts(minimumWatts)} is the least it needs: it may flicker`,
     };
-  if (minimumWatts === undefined && fitted < OLD_DIMMER_LEAST[1])
-    return {
-      ...about,
-      outcome: "not known",
-      key: "minimumWatts",
-      words: `${watts(fitted)} fitted; many older dimmers need ${OLD_DIMMER_LEAST[0]} to ${OLD_DIMMER_LEAST[1]} W, its own least load is not given`,
-    };
-  if (maximumWatts === undefined)
-    return {
-      ...about,
-      outcome: "not known",
-      key: "maximumWatts",
-      words: `${watts(fitted)} fitted; its greatest load is not given`,
-    };
-  return { ...about, outcome: "within", words: `${watts(fitted)} fitted, within its load` };
+  const keys = loadsToState(dimmer, fitted);
+  if (keys.length === 0)
+    return { ...about, outcome: "within", keys, words: `${watts(fitted)} fitted, within its load` };
+  const [low, high] = OLD_DIMMER_LEAST;
+  const least = `many older dimmers need ${low} to ${high} W, its own least load is not given`;
+  const greatest = maximumWatts === undefined;
+  return {
+    ...about,
+    outcome: "not known",
+    keys,
+    words: `${watts(fitted)} fitted; ${
+      keys.includes("minimumWatts")
+        ? `${least}${greatest ? ", nor its greatest" : ""}`
+        : "its greatest load is not given"
+    }`,
+  };
+}
+
+/** What is to be stated of a dimmer for what is fitted on it (W): its greatest load, and its least where an older one might need more. */
+export function loadsToState(
+  { minimumWatts, maximumWatts }: NonNullable<Layer["dimmer"]>,
+  fitted: number,
+): DimmerCheck["keys"] {
+  return [
+    ...(maximumWatts === undefined ? (["maximumWatts"] as const) : []),
+    ...(minimumWatts === undefined && fitted < OLD_DIMMER_LEAST[1] ? (["minimumWatts"] as const) : []),
+  ];
 }
 
 function sums(layers: readonly LayerLoad[]): Pick<CircuitLoad, "fittedWatts" | "drawnWatts" | "markedWatts"> {

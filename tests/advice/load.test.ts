@@ -68,6 +68,13 @@ describe("load", () => {
     // Three of 6 W lie under the 20 to 40 W that many older dimmers need.
     expect(check(3, { watts: 6 }, { maximumWatts: 150 })?.words).toMatch(/18 W fitted; many older dimmers/);
     expect(check(3, {}, { maximumWatts: 150 })?.outcome).toBe("not known");
+    // 2026-11-29: its least load was asked first, and its greatest when that was stated.
+    expect(check(3, { watts: 6 }, {})).toMatchObject({
+      keys: ["maximumWatts", "minimumWatts"],
+      words: expect.stringMatching(
+        /18 W fitted; many older dimmers.*its own least load.*, nor its greatest$/,
+      ),
+    });
   });
 
   it("weighs, and sees whites that differ by 300 K", () => {

@@ -35,9 +35,9 @@ export function dimmerFields(app: AppView, layer: RawLayer, index: number): Temp
     });
   return html`<section aria-label="Dimmer of ${layer.name}">
     <div class="fields">
-      ${textField(app, { label: "Dimmer's name", ...said("name", "name") })}
-      ${load("maximumWatts", "greatest load", "Its maker states both for LED lamps apart.")}
+      ${load("maximumWatts", "greatest load", "As its maker states it for LED lamps.")}
       ${load("minimumWatts", "least load", "Below it lamps may flicker.")}
+      ${textField(app, { label: "Dimmer's name", ...said("name", "name") })}
       ${choiceField(app, {
         label: "Dimmer's scale",
         ...said("control", "scale"),
@@ -52,6 +52,6 @@ export function dimmerFields(app: AppView, layer: RawLayer, index: number): Temp
         : html`<p class="hint">The study says that there is a dimmer, and nothing of it.
             <button type="button" class="text" @click=${() => app.edit({ name: `${layer.name}: no dimmer`, edits: [{ path, value: undefined }] })}>No dimmer</button></p>`
     }
-    <p class="hint">The light judged is the share typed, whatever the scale: the scale tells only what the dimmer is set to for it.</p>
+    <p class="hint">The light is calculated for the share of light typed as “Dimmed to”. The scale changes no light: it tells what the dimmer is to be set to for that share.</p>
   </section>`;
 }

@@ -23,7 +23,7 @@ export function gridFields(app: AppView, layer: RawLayer, path: Path): TemplateR
     lengthField(app, {
       label,
       path: [...path, "grid", "margin", ...key],
-      change: "margin",
+      change: `${layer.name}: ${label.toLowerCase()}`,
       ...(key.length === 0 ? { optional: true, hint: "Empty: half a spacing." } : {}),
     });
   return html`<div class="fields">

@@ -1,47 +1,93 @@
-/** What holds the set-out, before any paper is opened: each with the boxes it holds and its field as a link. */
+/** What holds the set-out, before any paper is opened: by the place that answers it, each with the boxes it holds and its field as a link. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { holdsOf, shortTags } from "../../../src/app.ts";
+import { shortTags } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
-import { valueWords } from "../../components/study-words.ts";
-import { leaveHolds } from "../hold-return.ts";
+import { takeDefault } from "../../components/fields.ts";
+import { capital } from "../../components/words.ts";
+import { placeWords, valueWords } from "../../components/study-words.ts";
+import { oneCircuitEach } from "../../edits/circuits.ts";
+import { leaveHolds } from "../../store/hold-visit.ts";
 import type { Path } from "../../store/pointer.ts";
+import { type HeldHere, heldPlaces, pathOf } from "./held-places.ts";
+
+type Held = HeldHere["holds"][number];
 
 /** A usual value that stands in for one is set by one click, here too. */
 function acceptance(app: AppView, path: Path): TemplateResult | typeof nothing {
   const standard = app.defaultAt(path);
   if (standard === undefined) return nothing;
   const words = valueWords(standard.value, path.map(String), app);
-  return html`<button type="button" class="text" @click=${() =>
-    app.edit({
-      name: `set ${path.at(-1)} of the ${path[0]}`,
-      edits: [standard.edit],
-    })}>Set ${words}</button>`;
+  const { subject, field } = placeWords(app.study, path);
+  const change = `${subject}: ${path.at(-1) === "margin" ? "wall to the outer ones" : field} ${words}`;
+  return takeDefault(app, standard, change, words);
+}
+
+/** A circuit for each layer that names none, in one step: an offer, as it stands on the button. */
+function circuitOffer(app: AppView): TemplateResult | typeof nothing {
+  const offer = oneCircuitEach(app.study, app.arrangement);
+  return offer === undefined
+    ? nothing
+    : html`<p class="row-of-actions"><button type="button" @click=${() => app.edit(offer)}>
+        ${capital(offer.name)}
+      </button></p>`;
+}
+
+/** The other way out for a luminaire that nobody chose: another one in its layer. */
+function choice(
+  app: AppView,
+  { field, missing }: Held,
+  leave: (path: Path) => void,
+): TemplateResult | typeof nothing {
+  const [list, name, key] = field;
+  if (list !== "luminaires" || key !== "order" || missing === undefined) return nothing;
+  const { layers } = app.study.arrangements[app.arrangement];
+  const layer = layers.findIndex((each) => each.luminaire === name);
+  return layer < 0
+    ? nothing
+    : html`<button type="button" class="text" @click=${() =>
+        leave([
+          "arrangements",
+          app.arrangement,
+          "layers",
+          layer,
+          "luminaire",
+        ])}>Choose the luminaire</button>`;
 }
 
 export function holdList(app: AppView): TemplateResult {
-  const { light } = app;
-  if (light === undefined) return html``;
-  const held = holdsOf(light, app.display.length === "ft-in" ? "ft-in" : "mm");
+  if (app.light === undefined) return html``;
+  const places = heldPlaces(app);
+  const count = places.length === 1 ? "one place" : `${places.length} places`;
   return html`<section class="part holds" aria-labelledby="holds-heading">
-    <h2 id="holds-heading">On HOLD: ${held.length === 0 ? "nothing" : held.length}</h2>
+    <h2 id="holds-heading">On HOLD${places.length === 0 ? ": nothing" : ` at ${count}`}</h2>
     <p class="hint">${
-      held.length === 0
+      places.length === 0
         ? "Everything the electrician’s sheet needs is stated."
-        : "The electrician’s sheet says not to build before these are settled. Each leads to its field."
+        : "The electrician’s sheet says not to build before these are settled. Each leads to its field, where what is needed is marked."
     }</p>
+    ${circuitOffer(app)}
+    ${places.map((place) => heldHere(app, place))}
+  </section>`;
+}
+
+function heldHere(app: AppView, { name, holds }: HeldHere): TemplateResult {
+  const leave = (path: Path): void => {
+    leaveHolds(app, () => heldPlaces(app), name);
+    app.showField(path);
+  };
+  return html`<h3>${capital(name)}</h3>
     <ul class="plain">
-      ${held.map(({ tags, words, field }) => {
-        const path: Path = field[0] === "layers" ? ["arrangements", app.arrangement, ...field] : field;
+      ${holds.map((held) => {
+        const { tags, words, field } = held;
+        const path = pathOf(field, app.arrangement);
         const show = (event: Event): void => {
           event.preventDefault();
-          leaveHolds(app);
-          app.showField(path);
+          leave(path);
         };
         const tag = tags.length === 0 ? "All" : shortTags(tags);
-        return html`<li><a href="#${idOf(path)}" @click=${show}>${tag}</a>: ${words} ${acceptance(app, path)}</li>`;
+        return html`<li><a href="#${idOf(path)}" @click=${show}>${tag}</a>: ${words} ${choice(app, held, leave)} ${acceptance(app, path)}</li>`;
       })}
-    </ul>
-  </section>`;
+    </ul>`;
 }

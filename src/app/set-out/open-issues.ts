@@ -6,7 +6,7 @@
 import { liesAcrossOpening } from "../../advice/clashes/body-clashes.ts";
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
-import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
+import { BOX_LIMIT } from "../../advice/load.ts";
 import { pathTo } from "../../diagnostics/json-path.ts";
 import { type DefaultUsed, TYPICAL } from "../../diagnostics/ledger.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -15,20 +15,12 @@ import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
-import type { Layer, Scene } from "../../scene/scene.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { overhangs } from "../../scene/top-overhang.ts";
 import { canopyCover } from "./drop.ts";
+import type { Field, Hold } from "./hold.ts";
+import { dimmerHolds, layerHolds } from "./layer-issues.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
-
-export interface Hold {
-  /** Tags of the boxes held; empty when it concerns all. */
-  readonly tags: readonly string[];
-  readonly words: string;
-  /** Where the study says it: keys in the document, of a layer (`layers`, number, …) in its arrangement. */
-  readonly field: Field;
-}
-
-type Field = readonly (string | number)[];
 
 /** How lengths and clashes are written. */
 export interface HoldWords {
@@ -47,8 +39,20 @@ export function holds(
 ): Hold[] {
   const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
-  const hold = (boxes: readonly SetOutBox[], words: string, fieldOf: (first: SetOutBox) => Field): void => {
-    if (boxes.length > 0) found.push({ tags: boxes.map((box) => box.tag), words, field: fieldOf(boxes[0]) });
+  const hold = (
+    boxes: readonly SetOutBox[],
+    words: string,
+    fieldOf: (first: SetOutBox) => Field,
+    isMissing = false,
+  ): void => {
+    if (boxes.length === 0) return;
+    const field = fieldOf(boxes[0]);
+    found.push({
+      tags: boxes.map((box) => box.tag),
+      words,
+      field,
+      ...(isMissing ? { missing: [field] } : {}),
+    });
   };
   const assumed = (path: string): boolean => defaults.some((each) => each.path === path);
   const bodyDefault = ({ luminaire: { name } }: SetOutBox, key: string): DefaultUsed | undefined =>
@@ -98,7 +102,12 @@ export function holds(
   for (const box of boxes) {
     const { name, unsettledFlux, implausible = [] } = box.luminaire;
     if (unsettledFlux !== undefined)
-      hold([box], `"${printable(name, 40)}": ${unsettledFluxWords(unsettledFlux)}`, ofLuminaire("flux"));
+      hold(
+        [box],
+        `"${printable(name, 40)}": ${unsettledFluxWords(unsettledFlux)}`,
+        ofLuminaire("fluxFrom"),
+        true,
+      );
     for (const words of order(box.luminaire))
       hold([box], `"${printable(name, 40)}": ${words}`, ofLuminaire("order"));
     for (const value of implausible) {
@@ -151,8 +160,9 @@ export function holds(
     boxes.filter((box) => box.luminaire.watts === undefined),
     "Power not stated: the load of the circuit is a least one.",
     ofLuminaire("watts"),
+    true,
   );
-  found.push(...layerHolds(scene), ...dimmerHolds(scene));
+  found.push(...layerHolds(scene, boxes), ...dimmerHolds(scene, boxes));
   return grouped(found);
 }
 
@@ -178,7 +188,8 @@ function typicalHolds(boxes: readonly SetOutBox[]): Hold[] {
       {
         tags: [box.tag],
         words: `"${printable(name, 40)}": ${what}, from flux and beam alone: choose the luminaire, or state its order number.`,
-        field: ["layers", box.layer, "luminaire"],
+        field: ["luminaires", name, "order"],
+        missing: [["luminaires", name, "order"]],
       },
     ];
   });
@@ -202,6 +213,7 @@ function unstatedHolds(boxes: readonly SetOutBox[]): Hold[] {
         tags: [box.tag],
         words: `Not stated: ${what}. Confirm before rough-in.`,
         field: ofLuminaire(...missing[0][1])(box),
+        missing: missing.map(([, keys]) => ofLuminaire(...keys)(box)),
       },
     ];
   });
@@ -227,53 +239,11 @@ function feedHolds(boxes: readonly SetOutBox[], length: HoldWords["length"]): Ho
         tags: [tag],
         words: `${what} not stated: ${stands}. Confirm before any hole is cut.`,
         field: ofLuminaire(isFed ? "suspensions" : "feed")(box),
+        missing: (["feed", "suspensions"] as const)
+          .filter((key) => luminaire[key] === undefined)
+          .map((key) => ofLuminaire(key)(box)),
       },
     ];
-  });
-}
-
-function layerHolds(scene: Scene): Hold[] {
-  const { layers, settings = [] } = scene;
-  const isPart = (level: number): boolean => level > 0 && level < 1;
-  const isDimmed = (layer: Layer): boolean =>
-    isPart(layer.dim) ||
-    settings.some(({ dims, find }) => find !== undefined || isPart(dims[layers.indexOf(layer)]));
-  const held = (words: string, key: readonly string[], isMissing: (layer: Layer) => boolean): Hold[] => {
-    const found = layers.filter((layer) => layer.luminaires.length > 0 && isMissing(layer));
-    if (found.length === 0) return [];
-    const names = found.map((layer) => printable(layer.name, 30)).join(", ");
-    return [{ tags: [], words: `${words} ${names}.`, field: ["layers", layers.indexOf(found[0]), ...key] }];
-  };
-  return [
-    ...held("No circuit named for", ["circuit"], ({ circuit }) => circuit === undefined),
-    ...held(
-      "No dimmer or switch stated for",
-      ["switches"],
-      ({ dimmer, switches }) => dimmer === undefined && switches === undefined,
-    ),
-    ...held("Place of a switch assumed for", ["switches"], ({ switches = [] }) =>
-      switches.some(({ assumed }) => assumed === true),
-    ),
-    ...held(
-      "No dimmer stated for what is dimmed:",
-      ["dimmer", "maximumWatts"],
-      (layer) => layer.dimmer === undefined && layer.switches !== undefined && isDimmed(layer),
-    ),
-  ];
-}
-
-/** Dimmers that their load does not suit, or whose load is not known. */
-function dimmerHolds(scene: Scene): Hold[] {
-  return loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] => {
-    if (dimmer === undefined || dimmer.outcome === "within") return [];
-    const { key = "maximumWatts", words } = dimmer;
-    const index = scene.layers.findIndex((layer) => layer.name === name);
-    const unpowered = dimmer.key === undefined ? scene.layers[index].luminaires.at(0) : undefined;
-    const field =
-      unpowered === undefined
-        ? ["layers", index, "dimmer", key]
-        : ["luminaires", unpowered.luminaire.name, "watts"];
-    return [{ tags: [], words: `Dimmer of ${printable(name, 30)}: ${words}.`, field }];
   });
 }
 

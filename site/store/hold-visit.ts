@@ -1,0 +1,70 @@
+/** Who came from what is on hold to a field: what is asked there, and what comes next. Kept with the study on screen until the list is seen again. */
+
+import type { AppView } from "../app-view.ts";
+import { formatPointer } from "./pointer-text.ts";
+import type { Path } from "./pointer.ts";
+
+/** What is held together, since one place of the study answers it all. */
+export interface HeldPlace {
+  /** The luminaire, the layer or the part of the kitchen. */
+  readonly name: string;
+  /** Where the answers begin. */
+  readonly path: Path;
+  /** What the study lacks there. */
+  readonly missing: readonly Path[];
+}
+
+export class HoldVisit {
+  readonly #places: () => readonly HeldPlace[];
+  readonly #asked = new Set<string>();
+  readonly #seen = new Set<string>();
+  /** As they stood in the list, from the one that was left for. */
+  readonly #order: readonly string[];
+
+  constructor(places: () => readonly HeldPlace[], name: string) {
+    this.#places = places;
+    this.#seen.add(name);
+    const names = places().map((each) => each.name);
+    const first = names.indexOf(name);
+    this.#order = [...names.slice(first), ...names.slice(0, first)];
+  }
+
+  /** What is held now. What was asked once keeps its mark, so that no field moves under the hand when it is answered. */
+  places(): readonly HeldPlace[] {
+    const places = this.#places();
+    for (const path of places.flatMap(({ missing }) => missing)) this.#asked.add(formatPointer(path));
+    return places;
+  }
+
+  isAsked(path: Path): boolean {
+    return this.#asked.has(formatPointer(path));
+  }
+
+  /** The next place that was not seen. */
+  next(): HeldPlace | undefined {
+    const rank = ({ name }: HeldPlace): number => this.#order.indexOf(name) + 1 || this.#order.length + 1;
+    const unseen = this.places().filter(({ name }) => !this.#seen.has(name));
+    return unseen.sort((a, b) => rank(a) - rank(b)).at(0);
+  }
+
+  goTo(name: string): void {
+    this.#seen.add(name);
+  }
+}
+
+type OfStudy = Pick<AppView, "lighting">;
+const visits = new WeakMap<AppView["lighting"], HoldVisit>();
+
+/** From now on there is a way back. */
+export function leaveHolds({ lighting }: OfStudy, places: () => readonly HeldPlace[], name: string): void {
+  visits.set(lighting, new HoldVisit(places, name));
+}
+
+/** The list is on screen. */
+export function seeHolds({ lighting }: OfStudy): void {
+  visits.delete(lighting);
+}
+
+export function holdVisit({ lighting }: Partial<OfStudy>): HoldVisit | undefined {
+  return lighting === undefined ? undefined : visits.get(lighting);
+}

@@ -1,0 +1,79 @@
+/** What nobody has said of how a layer is wired, or what its dimmer does not suit. Each layer is held by itself: it is answered by itself. */
+
+import { loadReport, loadsToState } from "../../advice/load.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import type { Layer, Scene } from "../../scene/scene.ts";
+import type { Field, Hold } from "./hold.ts";
+import type { SetOutBox } from "./set-out.ts";
+
+const tagsOf = (boxes: readonly SetOutBox[], index: number): string[] =>
+  boxes.flatMap(({ layer, tag }) => (layer === index ? [tag] : []));
+
+/** Circuit, dimmer and switches. A dimmer's loads are asked with the dimmer, a switch's place with the switch. */
+export function layerHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
+  const { layers } = loadReport(scene);
+  return scene.layers.flatMap((layer, index): Hold[] => {
+    if (layer.luminaires.length === 0) return [];
+    const { circuit, dimmer, switches } = layer;
+    const tags = tagsOf(boxes, index);
+    const name = printable(layer.name, 30);
+    const of = (...keys: readonly string[]): Field => ["layers", index, ...keys];
+    const fitted = layers.find((each) => each.layer === layer.name)?.fittedWatts ?? 0;
+    const loads = loadsToState({}, fitted);
+    const ofDimmer = loads.map((key) => of("dimmer", key));
+    const asked = `greatest${loads.includes("minimumWatts") ? " and least" : ""} load`;
+    const held: Hold[] = [];
+    const hold = (stem: string, more: string, missing: readonly Field[]): void => {
+      held.push({
+        tags,
+        words: `${stem} ${name}${more}.`,
+        field: missing[0],
+        missing,
+        shared: { stem, name },
+      });
+    };
+    if (circuit === undefined) hold("No circuit named for", "", [of("circuit")]);
+    if (dimmer === undefined) {
+      const isDimmer = isDimmed(scene, layer);
+      if (switches === undefined) {
+        const ways = isDimmer
+          ? `it is dimmed: ${asked} of the dimmer`
+          : `dimmer: ${asked}; switch: its place`;
+        hold("No dimmer or switch stated for", ` (${ways})`, ofDimmer);
+      } else if (isDimmer) hold("No dimmer stated for what is dimmed:", ` (${asked})`, ofDimmer);
+    }
+    if (switches?.some(({ assumed }) => assumed === true))
+      hold("Place of a switch assumed for", "", [of("switches")]);
+    return held;
+  });
+}
+
+function isDimmed({ layers, settings = [] }: Scene, layer: Layer): boolean {
+  const isPart = (level: number): boolean => level > 0 && level < 1;
+  return (
+    isPart(layer.dim) ||
+    settings.some(({ dims, find }) => find !== undefined || isPart(dims[layers.indexOf(layer)]))
+  );
+}
+
+/** Dimmers that their load does not suit, or whose load is not known. */
+export function dimmerHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
+  return loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] => {
+    if (dimmer === undefined || dimmer.outcome === "within") return [];
+    const { keys, words } = dimmer;
+    const index = scene.layers.findIndex((layer) => layer.name === name);
+    const unpowered = keys.length === 0 ? scene.layers[index].luminaires.at(0) : undefined;
+    const fields =
+      unpowered === undefined
+        ? keys.map((key): Field => ["layers", index, "dimmer", key])
+        : [["luminaires", unpowered.luminaire.name, "watts"] as const];
+    return [
+      {
+        tags: tagsOf(boxes, index),
+        words: `Dimmer of ${printable(name, 30)}: ${words}.`,
+        field: fields[0],
+        ...(dimmer.outcome === "not known" ? { missing: fields } : {}),
+      },
+    ];
+  });
+}
