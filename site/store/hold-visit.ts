@@ -14,16 +14,24 @@ export interface HeldPlace {
   readonly missing: readonly Path[];
 }
 
+/** One answer that is missing, or the place itself where what is said there does not hold. */
+export interface HeldPoint {
+  readonly name: string;
+  readonly path: Path;
+}
+
 export class HoldVisit {
   readonly #places: () => readonly HeldPlace[];
   readonly #asked = new Set<string>();
   readonly #seen = new Set<string>();
   /** As they stood in the list, from the one that was left for. */
   readonly #order: readonly string[];
+  #here: string;
 
-  constructor(places: () => readonly HeldPlace[], name: string) {
+  constructor(places: () => readonly HeldPlace[], { name, path }: HeldPoint) {
     this.#places = places;
-    this.#seen.add(name);
+    this.#here = formatPointer(path);
+    this.#seen.add(this.#here);
     const names = places().map((each) => each.name);
     const first = names.indexOf(name);
     this.#order = [...names.slice(first), ...names.slice(0, first)];
@@ -40,15 +48,21 @@ export class HoldVisit {
     return this.#asked.has(formatPointer(path));
   }
 
-  /** The next place that was not seen. */
-  next(): HeldPlace | undefined {
+  /** The next open point: of those not seen, else of those that were passed over. None while the one at hand alone is open. */
+  next(): HeldPoint | undefined {
     const rank = ({ name }: HeldPlace): number => this.#order.indexOf(name) + 1 || this.#order.length + 1;
-    const unseen = this.places().filter(({ name }) => !this.#seen.has(name));
-    return unseen.sort((a, b) => rank(a) - rank(b)).at(0);
+    const open = [...this.places()]
+      .sort((a, b) => rank(a) - rank(b))
+      .flatMap(({ name, path, missing }) =>
+        (missing.length > 0 ? missing : [path]).map((each) => ({ name, path: each })),
+      )
+      .filter(({ path }) => formatPointer(path) !== this.#here);
+    return open.find(({ path }) => !this.#seen.has(formatPointer(path))) ?? open.at(0);
   }
 
-  goTo(name: string): void {
-    this.#seen.add(name);
+  goTo({ path }: HeldPoint): void {
+    this.#here = formatPointer(path);
+    this.#seen.add(this.#here);
   }
 }
 
@@ -56,8 +70,8 @@ type OfStudy = Pick<AppView, "lighting">;
 const visits = new WeakMap<AppView["lighting"], HoldVisit>();
 
 /** From now on there is a way back. */
-export function leaveHolds({ lighting }: OfStudy, places: () => readonly HeldPlace[], name: string): void {
-  visits.set(lighting, new HoldVisit(places, name));
+export function leaveHolds({ lighting }: OfStudy, places: () => readonly HeldPlace[], to: HeldPoint): void {
+  visits.set(lighting, new HoldVisit(places, to));
 }
 
 /** The list is on screen. */

@@ -10,7 +10,7 @@ export function holdReturn(app: AppView): TemplateResult | typeof nothing {
   const next = visit.next();
   const go = (): void => {
     if (next === undefined) return;
-    visit.goTo(next.name);
+    visit.goTo(next);
     app.showField(next.path);
   };
   return html`<p class="hold-return">

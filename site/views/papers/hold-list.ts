@@ -74,7 +74,7 @@ export function holdList(app: AppView): TemplateResult {
 
 function heldHere(app: AppView, { name, holds }: HeldHere): TemplateResult {
   const leave = (path: Path): void => {
-    leaveHolds(app, () => heldPlaces(app), name);
+    leaveHolds(app, () => heldPlaces(app), { name, path });
     app.showField(path);
   };
   return html`<h3>${capital(name)}</h3>

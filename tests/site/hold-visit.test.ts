@@ -1,0 +1,41 @@
+/** On from one thing that is on hold to the next, by what is still open and not by where it stands. */
+
+import { expect, it } from "vitest";
+import { type HeldPlace, HoldVisit } from "../../site/store/hold-visit.ts";
+
+const MARGIN = ["layers", 1, "grid", "margin"];
+const DIMMER = ["layers", 1, "dimmer", "maximumWatts"];
+const WEIGHT = ["luminaires", "bar", "weight"];
+
+// 2026-11-29: with a layer's dimmer still open the only way on was another place, and at the last place there was none.
+it("leads on while anything is open, within one place too", () => {
+  let places: readonly HeldPlace[] = [
+    { name: "ambient", path: MARGIN, missing: [MARGIN, DIMMER] },
+    { name: "bar", path: WEIGHT, missing: [WEIGHT] },
+  ];
+  const visit = new HoldVisit(() => places, { name: "ambient", path: MARGIN });
+  places = [
+    { name: "ambient", path: DIMMER, missing: [DIMMER] },
+    { name: "bar", path: WEIGHT, missing: [WEIGHT] },
+  ];
+  expect(visit.next()).toEqual({ name: "ambient", path: DIMMER });
+  visit.goTo({ name: "ambient", path: DIMMER });
+  expect(visit.next()).toEqual({ name: "bar", path: WEIGHT });
+  visit.goTo({ name: "bar", path: WEIGHT });
+  // The dimmer was passed over.
+  expect(visit.next()).toEqual({ name: "ambient", path: DIMMER });
+  places = [{ name: "bar", path: WEIGHT, missing: [WEIGHT] }];
+  expect(visit.next()).toBeUndefined();
+  places = [];
+  expect(visit.next()).toBeUndefined();
+  expect(visit.isAsked(DIMMER)).toBe(true);
+});
+
+it("leads to a place whose answer does not hold, though nothing is missing there", () => {
+  const order = ["luminaires", "bar", "order"];
+  const visit = new HoldVisit(() => [{ name: "bar", path: order, missing: [] }], {
+    name: "ambient",
+    path: MARGIN,
+  });
+  expect(visit.next()).toEqual({ name: "bar", path: order });
+});
