@@ -5,9 +5,8 @@
 
 import { type SetOut, setOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
-import type { Depicted } from "../../drawing/depicted.ts";
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, flow, flowHeight } from "../../drawing/paper/flow.ts";
 import {
   type DrawingScale,
   drawingScale,
@@ -18,12 +17,12 @@ import { moved, type PaperMark, type ScaledView } from "../../drawing/paper/pape
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
 import { toleranceRingMarks } from "../../drawing/tolerance-marks.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
 import { lengthUnits, type Page, page, pageField } from "../page.ts";
 import { asBuilt } from "./as-built-table.ts";
 import { setOutHolds } from "./holds.ts";
 import { type IslandDetail, islandDetail } from "./island-detail.ts";
+import { planKey } from "./plan-key.ts";
 import { tables } from "./tables.ts";
 
 export interface SetOutSheets {
@@ -74,7 +73,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   // Where the plan leaves it no place, the key stands at the foot of the tables beside it.
-  const legends = legend(handover, layout, alone.view);
+  const legends = planKey(handover, layout, alone.view);
   const isKeyed = keyIn(legends, key) !== undefined;
   const keyHeight = isKeyed || !besides ? 0 : flowHeight(legends, right) + UNDER_PLAN;
   const column: Box = {
@@ -169,7 +168,7 @@ function besideThePlan(
     width: field.width - size.width - 14,
     height: field.height,
   };
-  const key = legend(handover, layout, view);
+  const key = planKey(handover, layout, view);
   const place = underThePlan(field, size.width, size.height);
   const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
   const blocks = [
@@ -224,7 +223,7 @@ function planMarks(
     ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
     ...moved(view.marks, origin),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-    ...(keyIn(legend(handover, layout, view), more.key) ?? []),
+    ...(keyIn(planKey(handover, layout, view), more.key) ?? []),
   ];
 }
 
@@ -286,76 +285,6 @@ function placedPlan(
       height: above + margins.below,
     },
   };
-}
-
-function legend(handover: Handover, layout: SetOut, view: ScaledView): Block[] {
-  const { marks } = view;
-  const held = setOutHolds(handover, layout, handoverWords(handover));
-  const heldBoxes = layout.boxes.filter(({ tag }) => held.some(({ tags }) => tags.includes(tag)));
-  const { scene } = chosenOption(handover);
-  const hasRecessed = layout.boxes.some((box) => box.kind === "recessed");
-  return [
-    heading("Key to the plan", 9),
-    bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
-    bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
-    ...(hasRecessed ? [bullet("Ring in a circle: recessed (R); a symbol, not its cut-out.", SMALL)] : []),
-    ...(layout.boxes.some(({ kind }) => kind === "fixed")
-      ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
-      : []),
-    ...dashedWords(view),
-    ...(layout.boxes.some(({ suspensions }) => suspensions !== undefined)
-      ? [
-          bullet(
-            "Dot, P1.1: a long pendant hangs here. Its box is where it is fed, not over its middle.",
-            SMALL,
-          ),
-        ]
-      : []),
-    ...(chosenOption(handover).tolerances?.length
-      ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is, and meets nothing.", SMALL)]
-      : []),
-    ...(heldTags(chosenOption(handover).clashes).size > 0
-      ? [bullet("Heavy ring: on HOLD, and in the way of something.", SMALL)]
-      : []),
-    ...(heldBoxes.length === 0
-      ? []
-      : [
-          bullet(
-            `On HOLD, ringed or not: ${shortTags(heldBoxes.map(({ tag }) => tag))}; why, under HOLD.`,
-            SMALL,
-          ),
-        ]),
-    ...(scene.layers.some(({ circuit }) => circuit !== undefined)
-      ? [bullet("After a tag: its circuit.", SMALL)]
-      : []),
-    ...(scene.layers.some(({ switches }) => switches !== undefined)
-      ? [
-          bullet(
-            "S: switch; a dotted line leads from it to a luminaire of its leg (letters under Circuits).",
-            SMALL,
-          ),
-        ]
-      : []),
-    ...(marks.some(({ depicts }) => depicts === "switch place")
-      ? [bullet("A switch that stands aside, clear of another: its place is the dot it is led to.", SMALL)]
-      : []),
-    ...(marks.some(({ depicts }) => depicts === "cut")
-      ? [bullet("Dash-dot frame: the part drawn larger.", SMALL)]
-      : []),
-    ...(scene.room.joists === undefined ? [] : [bullet("Dotted across the room: joist centrelines.", SMALL)]),
-    ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
-  ];
-}
-
-/** What is drawn dashed, where anything is. */
-function dashedWords({ marks }: ScaledView): Block[] {
-  const drawn = (depicts: Depicted) =>
-    marks.some((mark) => mark.depicts === depicts && mark.kind === "line" && mark.dash === "dashed");
-  const what = [
-    ...(drawn("cabinet") ? ["overhead cabinets"] : []),
-    ...(drawn("island base") ? ["base of the island"] : []),
-  ];
-  return what.length === 0 ? [] : [bullet(`Dashed: ${what.join(", ")}.`, SMALL)];
 }
 
 function summary(layout: SetOut, words: HandoverWords): string {
