@@ -417,13 +417,25 @@ it("keeps what stands at the head of a wide page in its place, whatever Undo tak
     await page.setViewportSize({ width, height });
     const places = (): Promise<number[]> =>
       page
-        .locator("header button")
-        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().left));
+        .locator("header button, header")
+        .evaluateAll((all) => all.flatMap((each) => [each.getBoundingClientRect().left, each.clientHeight]));
     const before = await places();
     await clearance.fill(`${width - 100} mm`);
     await clearance.press("Enter");
     await poll(() => page.locator("header .what").innerText()).toMatch(/clearance/);
     expect(await places(), `${width} px`).toEqual(before);
+    // A long name as well: in two lines it made the head higher, and everything under it moved.
+    await page.evaluate((title) => {
+      const { session } = document.querySelector("candlespan-app") as Element & {
+        session: { edit(change: unknown): void };
+      };
+      session.edit({
+        name: "a long name of a change ".repeat(4),
+        edits: [{ path: ["title"], value: title }],
+      });
+    }, `Kitchen ${width}`);
+    await poll(() => page.locator("header .what").innerText()).toMatch(/long name/);
+    expect(await places(), `long, ${width} px`).toEqual(before);
   }
 });
 
