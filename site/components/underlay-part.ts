@@ -17,6 +17,7 @@ import type { FieldChangeDetail, UnderlayMoveDetail, UnderlayPointsDetail } from
 import "../../src/elements/length-field/length-field.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
+import { askForFiles } from "../storage/ask-for-files.ts";
 import { embed } from "../storage/embed.ts";
 import { keepPicture, pictureBytes, type ShownPicture, shownPicture } from "../storage/underlay-images.ts";
 import type { Json } from "../store/pointer.ts";
@@ -338,12 +339,8 @@ function remove(session: StudySession, { image }: Placed): void {
 }
 
 function askForPicture(session: StudySession): void {
-  const input = document.createElement("input");
-  input.type = "file";
-  input.accept = ".png,.jpg,.jpeg,.svg,.pdf";
-  input.addEventListener("change", () => {
-    const file = input.files?.[0];
-    if (file !== undefined) void bringUnderlay(session, file);
-  });
-  input.click();
+  const asked = { accept: [".png", ".jpg", ".jpeg", ".svg", ".pdf"], multiple: false };
+  askForFiles((files) => {
+    if (files.length > 0) void bringUnderlay(session, files[0]);
+  }, asked);
 }

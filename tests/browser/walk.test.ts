@@ -61,13 +61,15 @@ it("goes from an own island and an own file to a verdict of three options and th
 
   // An own file, answered where it was asked for.
   await enter(page, "Lights");
-  // What the judged light adds to the list may still move the button from under a press.
-  await poll(() => page.locator(".light-state").getAttribute("data-quality")).toBe("judged");
   const [chooser] = await Promise.all([
     page.waitForEvent("filechooser"),
     button("Read a photometric file").click(),
   ]);
+  // In the page while the dialog is open, so that it cannot be collected, and gone when it is answered.
+  const asking = page.locator("body > input[type=file]");
+  expect(await asking.count()).toBe(1);
   await chooser.setFiles(FILE);
+  await poll(() => asking.count()).toBe(0);
   await button(/^Hang it in /)
     .first()
     .waitFor();
