@@ -3,7 +3,7 @@
  * light of a large body taken to leave one point.
  */
 
-import { liesAcrossOpening } from "../advice/clashes/body-clashes.ts";
+import { placedBeyondTop } from "../advice/clashes/body-clashes.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
@@ -14,7 +14,6 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
-import { overhangs } from "../scene/top-overhang.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 
 /** Heights that differ by less are one (m). */
@@ -96,11 +95,9 @@ function checkOpening(places: Places, ledger: Ledger): void {
 
 function checkOverhangs({ arrangements }: StudyDocument, scenes: readonly Scene[], ledger: Ledger): void {
   scenes.forEach((scene, a) => {
-    const found = overhangs(scene);
+    const found = placedBeyondTop(scene);
     scene.layers.forEach(({ name, luminaires }, l) => {
-      const beyond = found
-        .filter(({ layer, index }) => layer === l && !liesAcrossOpening(luminaires[index].luminaire))
-        .map(({ by }) => by);
+      const beyond = found.filter(({ layer }) => layer === l).map(({ by }) => by);
       if (beyond.length === 0) return;
       ledger.warn(
         "luminaire-beyond-top",

@@ -22,6 +22,7 @@ import {
 } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid } from "../../scene/solids.ts";
+import { type Overhang, overhangs } from "../../scene/top-overhang.ts";
 import { headRoom } from "../people/head-room.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
@@ -161,9 +162,16 @@ export function openingClashes(boxes: readonly BoxInPlace[]): Clash[] {
 
 /** Whether the body would hold its luminous opening with its sides exchanged, and does not as it lies: what else its extent leads to
  * is settled with that. */
-export function liesAcrossOpening(luminaire: Luminaire): boolean {
+function liesAcrossOpening(luminaire: Luminaire): boolean {
   const clear = openingWithinBody(luminaire);
   return clear !== undefined && clear.least < -STICKS_OUT && clear.crosswise;
+}
+
+/** Pendants that hang beyond the top by where they stand; one that lies across its own opening is to be turned first. */
+export function placedBeyondTop(scene: Scene): Overhang[] {
+  return overhangs(scene).filter(
+    ({ layer, index }) => !liesAcrossOpening(scene.layers[layer].luminaires[index].luminaire),
+  );
 }
 
 /** Least distance in plan from the opening's extent to the body's (m), negative where the opening sticks out; whether the opening would

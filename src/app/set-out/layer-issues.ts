@@ -1,6 +1,6 @@
 /** What nobody has said of how a layer is wired, or what its dimmer does not suit. Each layer is held by itself: it is answered by itself. */
 
-import { loadReport, loadsToState } from "../../advice/load.ts";
+import { type LoadReport, loadsToState } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
 import type { Field, Hold } from "./hold.ts";
@@ -10,8 +10,7 @@ const tagsOf = (boxes: readonly SetOutBox[], index: number): string[] =>
   boxes.flatMap(({ layer, tag }) => (layer === index ? [tag] : []));
 
 /** Circuit, dimmer and switches. A dimmer's loads are asked with the dimmer, a switch's place with the switch. */
-export function layerHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
-  const { layers } = loadReport(scene);
+export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }: LoadReport): Hold[] {
   return scene.layers.flatMap((layer, index): Hold[] => {
     if (layer.luminaires.length === 0) return [];
     const { circuit, dimmer, switches } = layer;
@@ -57,8 +56,8 @@ function isDimmed({ layers, settings = [] }: Scene, layer: Layer): boolean {
 }
 
 /** Dimmers that their load does not suit, or whose load is not known. */
-export function dimmerHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
-  return loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] => {
+export function dimmerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }: LoadReport): Hold[] {
+  return layers.flatMap(({ layer: name, dimmer }): Hold[] => {
     if (dimmer === undefined || dimmer.outcome === "within") return [];
     const { keys, words } = dimmer;
     const index = scene.layers.findIndex((layer) => layer.name === name);

@@ -3,10 +3,10 @@
  * than a box carries. Each flag names the boxes it holds.
  */
 
-import { liesAcrossOpening } from "../../advice/clashes/body-clashes.ts";
+import { placedBeyondTop } from "../../advice/clashes/body-clashes.ts";
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
-import { BOX_LIMIT } from "../../advice/load.ts";
+import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
 import { pathTo } from "../../diagnostics/json-path.ts";
 import { type DefaultUsed, TYPICAL } from "../../diagnostics/ledger.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -16,7 +16,6 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { overhangs } from "../../scene/top-overhang.ts";
 import { canopyCover } from "./drop.ts";
 import type { Field, Hold } from "./hold.ts";
 import { dimmerHolds, layerHolds } from "./layer-issues.ts";
@@ -127,9 +126,7 @@ export function holds(
     const words = `${names === "" ? "" : `${names}: `}${capital(reason)}`;
     found.push({ tags, words, field: clashField(clash, held[0]) });
   }
-  const beyond = overhangs(scene).filter(
-    ({ layer, index }) => !liesAcrossOpening(scene.layers[layer].luminaires[index].luminaire),
-  );
+  const beyond = placedBeyondTop(scene);
   hold(
     pendants.filter((box) => beyond.some((each) => each.layer === box.layer && each.index === box.index)),
     `Hangs beyond the edge of the top, over the floor, by up to ${length(Math.max(...beyond.map(({ by }) => by)))}: move the row, choose narrower luminaires, or confirm that it is meant.`,
@@ -162,7 +159,8 @@ export function holds(
     ofLuminaire("watts"),
     true,
   );
-  found.push(...layerHolds(scene, boxes), ...dimmerHolds(scene, boxes));
+  const loads = loadReport(scene);
+  found.push(...layerHolds(scene, boxes, loads), ...dimmerHolds(scene, boxes, loads));
   return grouped(found);
 }
 

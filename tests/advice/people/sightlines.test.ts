@@ -90,7 +90,7 @@ describe("sightlines", () => {
 });
 
 describe("head room", () => {
-  const globe = (z: number, across = 1.95) =>
+  const hung = (layer: object, more: object = {}) =>
     resolved(
       kitchen({
         people: [PEOPLE[0]],
@@ -98,23 +98,14 @@ describe("head room", () => {
           globe: {
             beam: { flux: 800, angle: 120 },
             body: { profile: "globe", diameter: 0.3, height: 0.3 },
+            ...more,
           },
         },
-        arrangements: [
-          {
-            name: "a",
-            layers: [
-              {
-                name: "pendants",
-                role: "pendant",
-                luminaire: "globe",
-                at: [{ position: [3.3, across, z] }],
-              },
-            ],
-          },
-        ],
+        arrangements: [{ name: "a", layers: [{ luminaire: "globe", ...layer }] }],
       }),
     ).scenes[0];
+  const globe = (z: number, across = 1.95) =>
+    hung({ name: "pendants", role: "pendant", at: [{ position: [3.3, across, z] }] });
 
   it("is in reach where they meet, close under 0.10 m, clear beyond", () => {
     const found = Array.from({ length: 40 }, (_, k) => headRoom(globe(1.6, 1.7 + 0.015 * k))[0]);
@@ -165,30 +156,10 @@ describe("head room", () => {
 
   // 2026-11-29: what states a suspension hung in another layer was a pendant for who walks past, not for the people of the study.
   it("counts what states a suspension in any layer, and nothing else there", () => {
-    const hung = (more: object) =>
-      headRoom(
-        resolved(
-          kitchen({
-            people: [PEOPLE[0]],
-            luminaires: {
-              globe: {
-                beam: { flux: 800, angle: 120 },
-                body: { profile: "globe", diameter: 0.3, height: 0.3 },
-                ...more,
-              },
-            },
-            arrangements: [
-              {
-                name: "a",
-                layers: [
-                  { name: "accent", role: "accent", luminaire: "globe", at: [{ position: [3.3, 1.7, 1.6] }] },
-                ],
-              },
-            ],
-          }),
-        ).scenes[0],
-      );
-    expect(hung({ suspension: "cord" })).toMatchObject([{ pendant: "P1", outcome: "in reach" }]);
-    expect(hung({})).toEqual([]);
+    const accent = { name: "accent", role: "accent", at: [{ position: [3.3, 1.7, 1.6] }] };
+    expect(headRoom(hung(accent, { suspension: "cord" }))).toMatchObject([
+      { pendant: "P1", outcome: "in reach" },
+    ]);
+    expect(headRoom(hung(accent))).toEqual([]);
   });
 });
