@@ -18,10 +18,10 @@ import { QUALITIES } from "./light/lighting.ts";
 import type { PaperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
 import type { Autosave } from "./storage/autosave.ts";
-import type { Path } from "./store/pointer.ts";
 import { keepMode, keptMode, type Mode } from "./storage/preferences.ts";
+import type { Path } from "./store/pointer.ts";
 import type { View } from "./views/view.ts";
-import { viewInAddress, VIEWS } from "./views/views.ts";
+import { VIEWS, viewInAddress } from "./views/views.ts";
 
 export class CandlespanApp extends LitElement {
   readonly session = new StudySession();

@@ -9,6 +9,7 @@ export { downlightGrid, type NewStudy, usualPendants } from "./app/new-study.ts"
 export { type OpenOptions, type OpenStudy, Workspace } from "./app/open-document.ts";
 export { openStudy } from "./app/open-study.ts";
 export { evennessOf, isMet, ranked, rankedPlane } from "./app/ranking.ts";
+export { ownerOf } from "./app/set-out/hold.ts";
 export type { ReadFile, StudyFile } from "./app/study-files.ts";
 export type { ArrangementAssessment } from "./assessment/assessment.ts";
 // What a study may name.
@@ -47,7 +48,6 @@ export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export { PAPER_DOCUMENTS } from "./papers/paper-documents.ts";
 export { pictureOf } from "./papers/picture.ts";
-export { ownerOf } from "./app/set-out/hold.ts";
 export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
 export { shortTags } from "./scene/ceiling-boxes.ts";

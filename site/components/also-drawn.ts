@@ -1,9 +1,9 @@
 /** What the drawings show beside the usual, each by its own tick. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { type AlsoDrawn, alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 import type { AppView } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
-import { type AlsoDrawn, alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 
 type DrawnExtra = "values" | "working edge" | "tolerances" | "tags";
 

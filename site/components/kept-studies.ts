@@ -3,8 +3,8 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "../storage/autosave.ts";
-import type { KeptStudy, RemovedStudy, StudyDatabase } from "../storage/study-database.ts";
 import { isWhole } from "../storage/sound-study.ts";
+import type { KeptStudy, RemovedStudy, StudyDatabase } from "../storage/study-database.ts";
 import { typedValue } from "./typed-value.ts";
 
 export class KeptStudies {

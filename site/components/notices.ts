@@ -1,11 +1,11 @@
 /** What stands above the sheet when something given was not taken, or the study cannot be computed. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { StudySession } from "../session.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
+import type { StudySession } from "../session.ts";
+import { roomOffer } from "../views/kitchen/room-offer.ts";
 import { issueList, MOST } from "./issue-list.ts";
 import { refusedIssue } from "./issue-words.ts";
-import { roomOffer } from "../views/kitchen/room-offer.ts";
 
 export function refusalPart(session: StudySession): TemplateResult | typeof nothing {
   const { refusal } = session.screen;

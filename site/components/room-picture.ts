@@ -3,8 +3,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
-import { CandlespanPreview } from "../../src/preview/preview.ts";
 import { arrangementLetters, EVIDENCE } from "../../src/app.ts";
+import { CandlespanPreview } from "../../src/preview/preview.ts";
 import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { atLevelsOf, isSameLight, pictureWords, type ShownRoom } from "../light/room-light-state.ts";

@@ -6,10 +6,10 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import type { FieldsView } from "../app-view.ts";
+import type { Path } from "../store/pointer.ts";
 import { idOf } from "./field-id.ts";
 import { defaultMark, shownValue } from "./fields.ts";
 import { typedValue } from "./typed-value.ts";
-import type { Path } from "../store/pointer.ts";
 
 export interface ShareOptions {
   readonly label: string;

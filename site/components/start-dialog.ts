@@ -14,9 +14,9 @@ import {
   type TypedLength,
   usualPendants,
 } from "../../src/app.ts";
+import type { Display } from "../app-view.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import { withWholeTop } from "../edits/zones.ts";
-import type { Display } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
 import type { Json, Path } from "../store/pointer.ts";
 import { saidIssues } from "./issue-words.ts";

@@ -9,9 +9,9 @@ import {
   scaledBy,
   turnedAbout,
   turnOntoAxis,
-  underlayFile,
   type UnderlayImage,
   type UnderlayPlacement,
+  underlayFile,
 } from "../../src/app.ts";
 import type { FieldChangeDetail, UnderlayMoveDetail, UnderlayPointsDetail } from "../../src/elements.ts";
 import "../../src/elements/length-field/length-field.ts";

@@ -5,10 +5,10 @@
  * and its end, from which the next visit takes what the database has not got: a page may be put away or killed at any moment.
  */
 
+import { isTypedIn } from "../components/typed-value.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession, StudyStorage } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
-import { isTypedIn } from "../components/typed-value.ts";
 import { freshId } from "./fresh-id.ts";
 import type { KeptStudy, KeptVersion, StudyDatabase } from "./study-database.ts";
 

@@ -1,7 +1,7 @@
 /** Photometric files given to the page and not yet used: what they were read as, and their bytes. */
 
-import type { LayerPlace } from "../edits/study-luminaires.ts";
 import type { FileReading } from "../../src/workers/browser.ts";
+import type { LayerPlace } from "../edits/study-luminaires.ts";
 
 /** Where files were given: at the button of the luminaires, at the layer where one is to hang, or anywhere on the page. */
 export type GivenAt = "list" | "page" | LayerPlace;

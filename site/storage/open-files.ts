@@ -8,9 +8,9 @@ import type { FileReading, StudyFile } from "../../src/workers/browser.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { embed } from "./embed.ts";
+import type { GivenAt } from "./given-files.ts";
 import { keepLuminaires } from "./kept-luminaires.ts";
 import { isShelfText, readShelf } from "./luminaire-shelf.ts";
-import type { GivenAt } from "./given-files.ts";
 
 export async function takeFiles(
   session: StudySession,

@@ -7,7 +7,7 @@
  * the page is refused for them.
  */
 
-import { getDocument, PDFWorker, type PDFPageProxy } from "pdfjs-dist";
+import { getDocument, type PDFPageProxy, PDFWorker } from "pdfjs-dist";
 import PdfReader from "pdfjs-dist/build/pdf.worker.min.mjs?worker";
 import type { Issue, Outcome } from "../../src/app.ts";
 

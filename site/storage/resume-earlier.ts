@@ -3,8 +3,8 @@
 import { workedExample } from "../example.ts";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "./autosave.ts";
-import type { KeptStudy } from "./study-database.ts";
 import { isWhole } from "./sound-study.ts";
+import type { KeptStudy } from "./study-database.ts";
 
 export async function resumeEarlier(session: StudySession, autosave: Autosave): Promise<void> {
   const earlier = await earlierUnlessSkipped(autosave);

@@ -2,7 +2,7 @@
  * differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { arrangementLetters, ranked, type ResolvedStudy } from "../../src/app.ts";
+import { arrangementLetters, type ResolvedStudy, ranked } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
 import type { AppView } from "../app-view.ts";
 import { numberField, textField } from "../components/fields.ts";

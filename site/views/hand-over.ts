@@ -4,11 +4,11 @@ import { html } from "lit";
 import { arrangementLetters } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
+import { seeHolds } from "../store/hold-visit.ts";
 import type { Export, Made } from "./exports.ts";
 import { holdList } from "./papers/hold-list.ts";
 import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
-import { seeHolds } from "../store/hold-visit.ts";
 import type { View } from "./view.ts";
 
 async function hand(app: AppView, each: Export): Promise<void> {

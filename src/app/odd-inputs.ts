@@ -7,8 +7,8 @@
  */
 
 import type { Issue } from "../diagnostics/issue.ts";
-import { phrase } from "../diagnostics/phrase.ts";
 import { Ledger } from "../diagnostics/ledger.ts";
+import { phrase } from "../diagnostics/phrase.ts";
 import { area, depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, intersection } from "../geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";

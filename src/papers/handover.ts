@@ -11,8 +11,8 @@ import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts"
 import type { SetOutUnit } from "../app/set-out/set-out.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
-import { printable } from "../diagnostics/printable.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
+import { printable } from "../diagnostics/printable.ts";
 import type { PaperName, Picture } from "../drawing/paper/paper.ts";
 import type { DrawnTolerance } from "../drawing/tolerance-marks.ts";
 import { contentKey } from "../numerics/content-key.ts";

@@ -3,14 +3,14 @@ import { describe, expect, it } from "vitest";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { pendantsOverHob } from "../../src/advice/over-hob.ts";
 import { checkAnswer } from "../../src/app/check-answer.ts";
-import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
+import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { wording } from "../../src/words/wording.ts";
 import { overHobSentence } from "../../src/words/hob-text.ts";
+import { wording } from "../../src/words/wording.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { syntheticAssessment } from "../support/synthetic-island.ts";
 

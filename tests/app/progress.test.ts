@@ -6,11 +6,11 @@
 import { describe, expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import { arrangementLight } from "../../src/app/arrangement-light.ts";
-import { openStudy } from "../../src/app/open-study.ts";
 import type { OpenStudy } from "../../src/app/open-document.ts";
+import { openStudy } from "../../src/app/open-study.ts";
 import { searchRows } from "../../src/app/search.ts";
-import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { Observer } from "../../src/diagnostics/cancelled.ts";
+import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { plainBoathouse } from "../fuzz/plain-boathouse.ts";
 
 /** Of work that takes 1 to 5 s; measured 2 to 12 %, where a step of just-in-time compiling is most. */

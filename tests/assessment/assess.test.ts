@@ -1,12 +1,12 @@
 /** From light to verdict: layers sum, dimming and maintenance are weights, the uncertainty decides. */
 import { describe, expect, it } from "vitest";
 import { assess } from "../../src/assessment/assess.ts";
-import { topPlane } from "../../src/scene/top-plane.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import type { CalculationResult } from "../../src/engine/result.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { syntheticAssessment, syntheticScene } from "../support/synthetic-island.ts";
 import { NOTHING_AGAIN, textbookAssessment } from "../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";

@@ -1,13 +1,13 @@
 /** No name and no English word decides anything: the same kitchen with every name another gives the same judgement. */
 import { expect, it } from "vitest";
 import { assess } from "../../src/assessment/assess.ts";
-import { topPlane } from "../../src/scene/top-plane.ts";
 import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { CONTEXT, ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 const study = resolved(

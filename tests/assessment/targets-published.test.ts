@@ -1,8 +1,8 @@
 /** The published figures, each beside its source; and that the list says what it is. */
 import { describe, expect, it } from "vitest";
 import { familiarPlace, seenSteps } from "../../src/advice/illuminance-examples.ts";
-import { LUX_STEPS } from "../../src/drawing/light-scale.ts";
 import { PUBLISHED_TARGETS, PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
+import { LUX_STEPS } from "../../src/drawing/light-scale.ts";
 import { publishedRangeWords } from "../../src/words/published-range.ts";
 
 describe("published targets", () => {

@@ -2,7 +2,7 @@
 import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openPage, type OpenPage, refined, startAfresh } from "../support/viewer.ts";
+import { type OpenPage, openPage, refined, startAfresh } from "../support/viewer.ts";
 import { viewsOf } from "../support/viewer-views.ts";
 
 let viewer: OpenPage;

@@ -4,8 +4,8 @@ import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import {
   enter,
-  openPage,
   type OpenPage,
+  openPage,
   poll,
   refined,
   startAfresh,

@@ -2,7 +2,7 @@
 
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
+import { type OpenPage, openPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
 let viewer: OpenPage;
 let page: Page;

@@ -7,8 +7,8 @@ import { wordContrasts } from "../support/page-contrast.ts";
 import {
   enter,
   kept,
-  openPage,
   type OpenPage,
+  openPage,
   poll,
   refined,
   startAfresh,

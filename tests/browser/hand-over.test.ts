@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
+import { type OpenPage, openPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
 let viewer: OpenPage;
 beforeAll(async () => {

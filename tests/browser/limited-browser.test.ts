@@ -1,7 +1,7 @@
 /** A browser that lacks something says what is lost, in words, and waits for nothing that never comes. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { enter, openViewer, openPage, poll, refined, troublesOf } from "../support/viewer.ts";
+import { enter, openPage, openViewer, poll, refined, troublesOf } from "../support/viewer.ts";
 
 it("without workers the page says that no light can be computed, and keeps its study in reach", async () => {
   const viewer = await openViewer();

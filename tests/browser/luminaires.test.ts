@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { eulumdat } from "../support/photometric-text.ts";
-import { atWork, openPage, type OpenPage, poll, refined, studyOf } from "../support/viewer.ts";
+import { atWork, type OpenPage, openPage, poll, refined, studyOf } from "../support/viewer.ts";
 
 const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
 

@@ -5,8 +5,8 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import {
   enter,
   kept,
-  openPage,
   type OpenPage,
+  openPage,
   poll,
   refined,
   startAfresh,

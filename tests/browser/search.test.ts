@@ -1,6 +1,6 @@
 /** The search in the page: asked for, followed, stopped; and what it proposes becomes an option that is judged the same. */
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { atWork, openPage, type OpenPage, refined, startAfresh } from "../support/viewer.ts";
+import { atWork, type OpenPage, openPage, refined, startAfresh } from "../support/viewer.ts";
 
 let viewer: OpenPage;
 beforeAll(async () => {

@@ -1,8 +1,9 @@
 /** Settings of the dimmers by hand: added, lit by one press, their levels changed or found. */
-import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+
 import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { openStudy, type Study } from "../../src/index.ts";
-import { enter, openPage, type OpenPage, poll, refined, studyOf } from "../support/viewer.ts";
+import { enter, type OpenPage, openPage, poll, refined, studyOf } from "../support/viewer.ts";
 
 interface StudyDocument {
   arrangements: { settings?: { name: string; dim?: Record<string, number>; find?: string }[] }[];

@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { boxFaults } from "../support/page-boxes.ts";
-import { openPage, type OpenPage, refined, startAfresh } from "../support/viewer.ts";
+import { type OpenPage, openPage, refined, startAfresh } from "../support/viewer.ts";
 import { viewsOf } from "../support/viewer-views.ts";
 
 interface Study {

@@ -1,6 +1,6 @@
 /** A drawing underneath the floor plan: scaled to the pixel by two points, moved by key, kept and forgotten, and none that is hostile. */
 
-import { deflateSync, crc32 } from "node:zlib";
+import { crc32, deflateSync } from "node:zlib";
 import PDFDocument from "pdfkit";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";

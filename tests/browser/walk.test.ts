@@ -4,7 +4,7 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { enter, openPage, type OpenPage, poll, refined, verdictOf } from "../support/viewer.ts";
+import { enter, type OpenPage, openPage, poll, refined, verdictOf } from "../support/viewer.ts";
 
 const FILE = fileURLToPath(
   new URL("../../fixtures-data/boathouse/photometry/globe-opal.ldt", import.meta.url),

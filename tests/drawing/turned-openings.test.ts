@@ -1,10 +1,10 @@
 /** A long luminaire is as wide on elevations as its outline is seen: of an ellipse a, b turned by t, 2 √((a cos t)² + (b sin t)²). */
 import { expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
-import { profileFrom } from "../../src/drawing/silhouette.ts";
+import { boxMeets } from "../../src/design/search/ceiling-holds.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { widthInView } from "../../src/drawing/set-out-elevation-pendants.ts";
-import { boxMeets } from "../../src/design/search/ceiling-holds.ts";
+import { profileFrom } from "../../src/drawing/silhouette.ts";
 import { kitchen, resolved, withRow } from "../support/studies.ts";
 
 it.each([0, 30, 45, 90])("a bare elliptical opening turned by %d degrees", (turn) => {

@@ -1,5 +1,5 @@
 /** A drawing underneath the plan: its similarity against complex numbers, and against two points measured in it. */
-import { radians } from "../../src/units/quantities.ts";
+
 import { expect, it } from "vitest";
 import {
   scaledBy,
@@ -9,6 +9,7 @@ import {
   underlayMatrix,
 } from "../../src/drawing/underlay.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
+import { radians } from "../../src/units/quantities.ts";
 import { randomStream } from "../support/random-stream.ts";
 
 /** A similarity of the plane is z ↦ o + k·z in complex numbers, k = scale · e^(i·turn). */

@@ -1,4 +1,9 @@
 /** What every answer to an input must be: an outcome whose issues have a place, or values that are finite and in order. */
+
+import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { packFragment, unpackFragment } from "../../site/storage/share.ts";
+import { isWhole } from "../../site/storage/sound-study.ts";
+import { loadReadings } from "../../site/storage/taken-readings.ts";
 import { readReadings } from "../../src/design/verify/readings.ts";
 import type { Issue, Outcome } from "../../src/diagnostics/issue.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
@@ -8,14 +13,10 @@ import { summarise } from "../../src/photometry/summary.ts";
 import { writeEulumdat } from "../../src/photometry/writers/eulumdat-writer.ts";
 import { writeLm63 } from "../../src/photometry/writers/lm63-writer.ts";
 import { writeTm33 } from "../../src/photometry/writers/tm33-writer.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { readShades } from "../../src/study/shade-file.ts";
 import { readStudy } from "../../src/study/study-text.ts";
-import { isWhole } from "../../site/storage/sound-study.ts";
-import type { RawStudy } from "../../site/edits/raw-study.ts";
-import { packFragment, unpackFragment } from "../../site/storage/share.ts";
-import { loadReadings } from "../../site/storage/taken-readings.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { CONTEXT } from "../support/studies.ts";
 import type { Random } from "./mutations.ts";
 

@@ -1,9 +1,9 @@
 /** Whole answers to random studies: checked as a draft, drawn, handed over; and studies with one value spoilt, refused with its place. */
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { arrangementLight } from "../../src/app/arrangement-light.ts";
+import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { openStudy } from "../../src/app/open-study.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
-import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { worstVerdict } from "../../src/assessment/verdict.ts";
 import { answerSchema } from "../../src/cli/answers/answer-schemas.ts";
 import { CandlespanError } from "../../src/diagnostics/candlespan-error.ts";

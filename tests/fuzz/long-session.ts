@@ -2,13 +2,14 @@
  * A day of editing without a page: random edits, undone and done again, against a plain list of documents as the model; light asked all the
  * while in one workspace, and now and then in a fresh one, which must answer the same bit for bit.
  */
-import { documentEdits } from "./random-edits.ts";
-import { StudyHistory } from "../../site/store/history.ts";
+
 import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { StudyHistory } from "../../site/store/history.ts";
 import type { Json } from "../../site/store/pointer.ts";
 import { lightOfRequest } from "../../src/app/light.ts";
 import { Workspace } from "../../src/app/open-document.ts";
 import { randomStream } from "../support/random-stream.ts";
+import { documentEdits } from "./random-edits.ts";
 
 /** Changes that the history keeps. */
 const KEPT = 500;

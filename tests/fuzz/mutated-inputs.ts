@@ -6,8 +6,8 @@
  */
 import { deflateSync, strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { unpackFragment } from "../../site/storage/share.ts";
-import { resolved, kitchen } from "../support/studies.ts";
 import { randomStream } from "../support/random-stream.ts";
+import { kitchen, resolved } from "../support/studies.ts";
 import { answerOf, type Input, type Kind } from "./answers.ts";
 import { mutated, type Random } from "./mutations.ts";
 

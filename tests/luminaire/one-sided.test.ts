@@ -1,7 +1,7 @@
 /** Which way a luminaire lights, against closed forms: I = 100 (1 + 0.5 cos C) gives its halves π + 1 and π − 1. */
 import { expect, it } from "vitest";
-import { oneSided, turnOf, upwardShare } from "../../src/luminaire/one-sided.ts";
 import { frame } from "../../src/geometry/frame.ts";
+import { oneSided, turnOf, upwardShare } from "../../src/luminaire/one-sided.ts";
 import { radians } from "../../src/units/quantities.ts";
 
 const STEP = 5;

@@ -1,23 +1,23 @@
 /** The papers of two kitchens as an electrician, a fitter and whoever orders read them: small cones in millimetres, one long
  * bar in feet and inches. What was found on them on 2026-11-28. */
 import { expect, it } from "vitest";
-import { bar, cones } from "../support/cones-and-bars.ts";
 import { readCsv } from "../../src/design/verify/csv-reader.ts";
-import { briefValue } from "../../src/words/brief-value.ts";
-import { clashSentences, clashList } from "../../src/words/clash-list.ts";
-import type { Json } from "../support/studies.ts";
-import { handoverOf } from "../support/handover.ts";
-import { sheetSet } from "../../src/papers/sheet-set.ts";
-import type { PaperMark, Sheet } from "../../src/drawing/paper/paper.ts";
 import { type Box, boxAround, overlaps, text } from "../../src/drawing/drawing.ts";
 import { flow, gap, paragraph } from "../../src/drawing/paper/flow.ts";
+import type { PaperMark, Sheet } from "../../src/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import { elevationSheet } from "../../src/papers/elevation-sheet.ts";
+import { handoverWords } from "../../src/papers/handover.ts";
 import { optionPlan } from "../../src/papers/option-plan.ts";
 import { setOutHolds } from "../../src/papers/set-out/holds.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
-import { handoverWords } from "../../src/papers/handover.ts";
+import { sheetSet } from "../../src/papers/sheet-set.ts";
+import { briefValue } from "../../src/words/brief-value.ts";
+import { clashList, clashSentences } from "../../src/words/clash-list.ts";
+import { bar, cones } from "../support/cones-and-bars.ts";
+import { handoverOf } from "../support/handover.ts";
+import type { Json } from "../support/studies.ts";
 
 const conesOnPaper = handoverOf(cones());
 const barOnPaper = handoverOf(bar(), { unit: "ft-in", illuminance: "fc", paper: "Letter" });

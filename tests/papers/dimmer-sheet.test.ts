@@ -1,14 +1,14 @@
 /** The paper for who programs the dimmers: every level and load of every setting, and what a meter then reads. */
 import { expect, it } from "vitest";
-import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import { textBox } from "../../src/drawing/drawing.ts";
+import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { formatIlluminanceValue } from "../../src/units/illuminance-text.ts";
 import { settingsWords } from "../../src/words/settings-text.ts";
 import { handoverOf } from "../support/handover.ts";
-import { textbookResult } from "../support/tiny-scene.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { textbookResult } from "../support/tiny-scene.ts";
 
 function sheetsOf(document: Json) {
   const handover = handoverOf(document);

@@ -7,8 +7,8 @@ import { type Box, overlaps, type TextMark } from "../../src/drawing/drawing.ts"
 import { PAPERS, type PaperMark, type PaperName, type Sheet } from "../../src/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
 import { type HandoverFile, handoverFiles } from "../../src/formats/handover-files.ts";
-import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { type Handover, lampsOf, studyFingerprint } from "../../src/papers/handover.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { luminousFlux } from "../../src/photometry/luminous-flux.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { handoverOf, kitchens } from "../support/handover.ts";

@@ -2,9 +2,9 @@
 import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { suspensionPoints } from "../../src/luminaire/suspension-points.ts";
 import { boxesCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
 import { describeShade, resolveShade } from "../../src/luminaire/shade/definition.ts";
+import { suspensionPoints } from "../../src/luminaire/suspension-points.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { orderFacts } from "../../src/photometry/order-facts.ts";

@@ -1,11 +1,10 @@
 /** Room, island and bodies as surfaces: closed, right way round, each face once; and the solids that block. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { loopNormal } from "../../src/geometry/plane-frame.ts";
 import { dot, length, normalize } from "../../src/geometry/vector.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { airVolume, netArea, surfaceArea } from "../support/closed-surfaces.ts";
+import { airVolume, enclosedVolume, netArea, openEdges, surfaceArea } from "../support/closed-surfaces.ts";
 import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 
 const ROOM = { length: 5.4, width: 4.2, ceilingHeight: 2.7 };

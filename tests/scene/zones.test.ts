@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { topPlane } from "../../src/scene/top-plane.ts";
 import { area, bounds } from "../../src/geometry/polygon.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 
 function study(island: Json, more: Json = {}) {

@@ -5,8 +5,8 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
 import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
-import { poll } from "../support/viewer.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
+import { poll } from "../support/viewer.ts";
 
 interface Stage {
   readonly element: CandlespanPreview;

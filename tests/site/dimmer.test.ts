@@ -1,10 +1,10 @@
 /** A layer's dimmer said and no longer said, and what of it stays on hold. */
 import { expect, it } from "vitest";
-import { clashes } from "../../src/advice/clashes/clashes.ts";
-import { holdsOf } from "../../src/papers/set-out/holds.ts";
 import { type DimmerKey, sayOfDimmer } from "../../site/edits/dimmer.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { type Json, write } from "../../site/store/pointer.ts";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
+import { holdsOf } from "../../src/papers/set-out/holds.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const switched = { circuit: "1", switches: [{ at: [0.1, 0.9] }] };

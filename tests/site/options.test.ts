@@ -1,9 +1,9 @@
 /** An option keeps its letter for life, whatever is added, copied or removed beside it. */
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import { withFollowingNames } from "../../site/edits/following-names.ts";
 import type { NamedEdit } from "../../site/edits/named-edit.ts";
 import { addOption, copyOption, removeOption } from "../../site/edits/options.ts";
-import { withFollowingNames } from "../../site/edits/following-names.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { arrangementLetters } from "../../src/app.ts";
 

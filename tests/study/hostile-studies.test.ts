@@ -2,8 +2,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { CONTEXT, kitchen, refusal } from "../support/studies.ts";
 
 const example = JSON.parse(

@@ -4,10 +4,10 @@ import { fileURLToPath } from "node:url";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 import { type JsonSchema, studyJsonSchema } from "../../src/study/study-json-schema.ts";
 import { readStudy } from "../../src/study/study-text.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { CONTEXT } from "../support/studies.ts";
 
 const file = (name: string) => readFileSync(new URL(`../../fixtures-data/${name}`, import.meta.url), "utf8");

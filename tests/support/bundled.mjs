@@ -1,7 +1,7 @@
 /** Sources as one module that plain Node loads: for long runs outside the test runner, of code that needs no build before. */
 import { mkdtempSync, rmSync } from "node:fs";
-import { join } from "node:path";
 import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "vite";
 

@@ -1,7 +1,8 @@
 /** What closed surfaces must obey, whatever pieces they are cut into: ∮ n dA = 0 and −⅓ ∮ x·n dA = volume of the air
  * they look into (divergence theorem). */
-import { cross, dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
+
 import type { Mesh } from "../../src/geometry/mesh.ts";
+import { cross, dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import type { Surface } from "../../src/scene/surface.ts";
 
 function vectorArea(loop: readonly Vec3[]): Vec3 {

@@ -3,13 +3,13 @@
 import fc from "fast-check";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
+import { RecentCache } from "../../src/numerics/recent-cache.ts";
 import {
   type Handover,
   type HandoverOption,
   handoverFacts,
   handoverOption,
 } from "../../src/papers/handover.ts";
-import { RecentCache } from "../../src/numerics/recent-cache.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";

@@ -1,6 +1,7 @@
 /** Kitchens for tests of what is drawn: islands, zones, people and pendants of any ordinary size and place, seeded. */
-import type { Body } from "../../src/luminaire/body.ts";
+
 import { frame } from "../../src/geometry/frame.ts";
+import type { Body } from "../../src/luminaire/body.ts";
 import type { Person, Scene, Zone } from "../../src/scene/scene.ts";
 import { randomStream } from "./random-stream.ts";
 import { DOME_PENDANT, syntheticScene } from "./synthetic-island.ts";

@@ -1,10 +1,10 @@
 /** Studies in code, for tests: a small kitchen to change at one place. */
 import type { Issue } from "../../src/diagnostics/issue.ts";
-import { resolveStudy } from "./resolve-study.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { StudyContext } from "../../src/scene/study-context.ts";
 import type { Target } from "../../src/scene/target.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "./resolve-study.ts";
 
 export type Json = Record<string, unknown>;
 

@@ -6,6 +6,9 @@
  * Published values carry their source beside them. Tolerance: half a unit of the last printed digit.
  */
 import { afterAll, describe, expect, it } from "vitest";
+import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
+import { exchangeParallel, exchangePerpendicular } from "../../src/geometry/rectangle-factors.ts";
+import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import {
   coaxialDiscs,
   elementToCylinder,
@@ -17,9 +20,6 @@ import {
   opposedRectangles,
   rectanglesWithCommonEdge,
 } from "../support/configuration-factors.ts";
-import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
-import { exchangeParallel, exchangePerpendicular } from "../../src/geometry/rectangle-factors.ts";
-import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 
 let worst = 0;
 /** Equal to a value printed with eight (or `digits`) decimals. */

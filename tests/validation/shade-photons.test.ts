@@ -11,9 +11,9 @@ import { Receiver } from "../../src/engine/direct/receiver.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
 import type { ShadeDocument } from "../../src/luminaire/shade/shade-document.ts";
+import { SHADE_FORMS, type ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { SHADES } from "../support/shade-cases.ts";
-import { SHADE_FORMS, type ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { traceShadePhotons } from "../support/shade-photons.ts";
 
 const DROPS = [0.3, 0.5, 0.8];

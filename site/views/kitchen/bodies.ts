@@ -2,15 +2,15 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { lengthField, numberField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { lengthText } from "../../components/words.ts";
 import { BODY_KINDS, newBody, placeBody, sizeBody } from "../../edits/bodies.ts";
-import { stripUnder, takesStrip } from "../../edits/strip-under.ts";
 import { metresOf, type RawBody } from "../../edits/raw-study.ts";
+import { stripUnder, takesStrip } from "../../edits/strip-under.ts";
 import type { Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 
 export function bodiesPart(app: AppView): TemplateResult {
   const bodies = app.study.bodies ?? [];

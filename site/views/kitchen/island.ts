@@ -2,7 +2,6 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { choiceField, lengthField, numberField } from "../../components/fields.ts";
 import { capital } from "../../components/words.ts";
 import { metresOf, type RawLength } from "../../edits/raw-study.ts";
@@ -11,6 +10,7 @@ import { shapeTop, sizeTop, type TopShape, topShape } from "../../edits/top-shap
 import type { Json, Path } from "../../store/pointer.ts";
 import { part } from "./part.ts";
 import { strips } from "./strips.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 
 const FINISHES = ["matt", "satin", "polished"].map((value) => ({ value, words: value }));
 const SIDES = [

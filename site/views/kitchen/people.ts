@@ -2,11 +2,11 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import { freshName, type RawPerson } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 
 const POSTURES = [
   { value: "standing", words: "standing" },

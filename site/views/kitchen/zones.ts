@@ -2,8 +2,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import { idOf } from "../../components/field-id.ts";
+import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import { capital } from "../../components/words.ts";
 import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";

@@ -2,7 +2,7 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { numberField, choiceField, textField } from "../../components/fields.ts";
+import { choiceField, numberField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";

@@ -6,13 +6,13 @@ import { oneSided, SIDES, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
-import { hangInOthers, type LayerPlace } from "../../edits/study-luminaires.ts";
 import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
+import { hangInOthers, type LayerPlace } from "../../edits/study-luminaires.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
-import { filedBodyButton } from "./luminaire-form.ts";
 import { beforeAndAfter } from "./before-and-after.ts";
+import { filedBodyButton } from "./luminaire-form.ts";
 
 /** No luminaire's name: none may hold a line break. */
 const FROM_FILE = "\n";

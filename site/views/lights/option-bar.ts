@@ -3,8 +3,8 @@
 import { html, type TemplateResult } from "lit";
 import { arrangementLetters } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
-import { textField } from "../../components/fields.ts";
 import { idOf } from "../../components/field-id.ts";
+import { textField } from "../../components/fields.ts";
 import { copyOption, removeOption } from "../../edits/options.ts";
 
 export function optionBar(app: AppView): TemplateResult {

@@ -3,7 +3,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { readTypedLength } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
-import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 import { remarkPart } from "../../components/fields.ts";
 import { typedValue } from "../../components/typed-value.ts";
 import { usualLengths } from "../../components/usual-lengths.ts";
@@ -16,6 +15,7 @@ import {
   removeLuminaires,
   wordsFor,
 } from "../../edits/luminaires.ts";
+import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 
 export function selectionFields(app: AppView): TemplateResult | typeof nothing {
   const { selection, light } = app;

@@ -2,12 +2,12 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 import { idOf } from "../../components/field-id.ts";
 import { defaultMark, lengthField } from "../../components/fields.ts";
-import { addSwitch, removeSwitch } from "../../edits/switches.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
+import { addSwitch, removeSwitch } from "../../edits/switches.ts";
 import type { Path } from "../../store/pointer.ts";
+import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 
 export function switchFields(app: AppView, layer: RawLayer, index: number): TemplateResult {
   const { switches = [] } = layer;

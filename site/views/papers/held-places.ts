@@ -3,8 +3,8 @@
 import { holdsOf, ownerOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import type { HeldPlace } from "../../store/hold-visit.ts";
-import { formatPointer } from "../../store/pointer-text.ts";
 import type { Path } from "../../store/pointer.ts";
+import { formatPointer } from "../../store/pointer-text.ts";
 
 type Hold = ReturnType<typeof holdsOf>[number];
 

@@ -4,8 +4,8 @@
  */
 
 import type { Clash } from "../../advice/clashes/clash.ts";
-import { workingEdge } from "../../app/working-edge.ts";
 import { pendantsOverHob } from "../../advice/over-hob.ts";
+import { workingEdge } from "../../app/working-edge.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { heldTags, tagMarks } from "../../drawing/clash-marks.ts";
 import { type Box, type Mark, textBox } from "../../drawing/drawing.ts";

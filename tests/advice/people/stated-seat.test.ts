@@ -4,8 +4,8 @@ import { bodyShadows } from "../../../src/advice/body-shadow.ts";
 import { eyeIn } from "../../../src/advice/people/eye-height.ts";
 import { headRoom } from "../../../src/advice/people/head-room.ts";
 import { plainElevation } from "../../../src/drawing/plain-elevation.ts";
-import { boxOfMesh } from "../../../src/geometry/box.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
+import { boxOfMesh } from "../../../src/geometry/box.ts";
 import { kitchen, resolved } from "../../support/studies.ts";
 
 const sitting = (more: object) => {

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import type { Driver } from "../../../src/assessment/assessment.ts";
-import { uncertaintyAdvice } from "../../../src/assessment/uncertainty/what-would-settle.ts";
 import { DEFAULT_BANDS } from "../../../src/assessment/uncertainty/input-bands.ts";
+import { uncertaintyAdvice } from "../../../src/assessment/uncertainty/what-would-settle.ts";
 
 it("says what would lessen each kind of uncertainty, whatever it is called", () => {
   const of = (driver: Partial<Driver>) =>

@@ -4,9 +4,9 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
 import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../../support/browser.ts";
-import type { TextOverlaps } from "./text-overlaps.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
 import { poll } from "../../support/viewer.ts";
+import type { TextOverlaps } from "./text-overlaps.ts";
 
 let browser: TestBrowser;
 let pages: ElementPages;

@@ -1,7 +1,7 @@
 /** Files that are broken, or meant to break the reader: each gets a place and a reason, in bounded memory. */
 import { describe, expect, it } from "vitest";
-import { formatIssue } from "../../../src/diagnostics/issue.ts";
 import { FILE_LIMITS } from "../../../src/diagnostics/file-limits.ts";
+import { formatIssue } from "../../../src/diagnostics/issue.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { bytesOf, errorOf, eulumdat, lm63 } from "../../support/photometric-text.ts";
 
