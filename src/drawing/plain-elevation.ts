@@ -6,10 +6,11 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { seatOf } from "../scene/people.ts";
 import type { Scene } from "../scene/scene.ts";
 import { line, text } from "./drawing.ts";
+import { islandMarks } from "./island-in-view.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { figure } from "./person-figure.ts";
-import { islandMarks, shell } from "./set-out-elevation.ts";
+import { shell } from "./set-out-elevation.ts";
 import { bodyMark, hangingMarks, hangingStations, widthInView } from "./set-out-elevation-pendants.ts";
 import { sideView } from "./side-view.ts";
 

@@ -8,24 +8,17 @@
 
 import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
-import { type Ink, line, text } from "./drawing.ts";
+import { line, text } from "./drawing.ts";
+import { islandMarks } from "./island-in-view.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
 import { hangingStations, pendantMarks, stackedTags, widthInView } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import {
-  ceilingOver,
-  type SideView,
-  type Stretch,
-  sideView,
-  tallest,
-  type ViewDirection,
-} from "./side-view.ts";
+import { ceilingOver, type SideView, sideView, tallest, type ViewDirection } from "./side-view.ts";
 
 /** Half of what is dimensioned from end to end (m). */
 const LONG = 0.2;
@@ -237,34 +230,4 @@ function bodiesBehind({ scene, axes, direction, from, to, at, station }: SideVie
     });
     return [outline, words];
   });
-}
-
-export function islandMarks({ scene: { island }, direction, whole, top, base, at }: SideView): PaperMark[] {
-  if (island === undefined) return [];
-  const k = direction === "along" ? 0 : 1;
-  const under = island.height - island.topThickness;
-  const fill = { closed: true, fill: "sheet" as Ink } as const;
-  const box = ([from, to]: Stretch, z0: number, z1: number): Vec2[] => [
-    at(from, z0),
-    at(to, z0),
-    at(to, z1),
-    at(from, z1),
-  ];
-  const covered = top.reduce((sum, [from, to]) => sum + to - from, 0);
-  // What the section leaves of an island that is no rectangle is seen beyond it.
-  const beyond: PaperMark[] =
-    covered > whole - SEEN
-      ? []
-      : [line(box([0, whole], 0, island.height), "island side", "hairline", 0.75, { closed: true })];
-  return [
-    ...beyond,
-    ...base.map((each) => line(box(each, 0, under), "island base", "ink", 1, fill)),
-    ...top.map((each) => line(box(each, under, island.height), "island top", "ink", 1.5, fill)),
-    ...island.levels.map(({ outline, height }) => {
-      const places = outline.map((p) => p[k]);
-      const [a, b] = [Math.min(...places), Math.max(...places)];
-      const corners = [at(a, island.height), at(a, height), at(b, height), at(b, island.height)];
-      return line(corners, "island level", "ink", 1, fill);
-    }),
-  ];
 }
