@@ -1,14 +1,20 @@
 /** The island in an elevation or a section: top, base and raised levels, and what of it stands beyond the section. */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import { type Ink, line } from "./drawing.ts";
-import type { PaperMark } from "./paper/paper.ts";
+import { type Ink, type LineMark, line } from "./drawing.ts";
 import type { SideView, Stretch } from "./side-view.ts";
 
 /** Less than this (m) the section leaves nothing of. */
 const SEEN = 0.005;
 
-export function islandMarks({ scene: { island }, direction, whole, top, base, at }: SideView): PaperMark[] {
+export function islandMarks({
+  scene: { island },
+  direction,
+  whole,
+  top,
+  base,
+  at,
+}: Pick<SideView, "scene" | "direction" | "whole" | "top" | "base" | "at">): LineMark[] {
   if (island === undefined) return [];
   const k = direction === "along" ? 0 : 1;
   const under = island.height - island.topThickness;
@@ -21,7 +27,7 @@ export function islandMarks({ scene: { island }, direction, whole, top, base, at
   ];
   const covered = top.reduce((sum, [from, to]) => sum + to - from, 0);
   // What the section leaves of an island that is no rectangle is seen beyond it.
-  const beyond: PaperMark[] =
+  const beyond: LineMark[] =
     covered > whole - SEEN
       ? []
       : [line(box([0, whole], 0, island.height), "island side", "hairline", 0.75, { closed: true })];

@@ -3,7 +3,6 @@
  * over it, who stands and sits at it, the lines their eyes draw to the rims, and the clearances.
  */
 
-import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
@@ -15,9 +14,11 @@ import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, segment, text } from "./drawing.ts";
 import { canopyMark } from "./elevation-luminaires.ts";
-import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { type IslandAxes, placeOf } from "./island-axes.ts";
+import { islandMarks } from "./island-in-view.ts";
 import { spreadLabels, withoutCollisions } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
+import { ceilingOver, type SideView, sideView } from "./side-view.ts";
 import { halfWidth, profileFrom } from "./silhouette.ts";
 
 export interface SectionScale {
@@ -32,7 +33,8 @@ const MARGIN = { top: 24, bottom: 34, side: 16 } as const;
 
 /** Fits the island, the people at it and the room's height into a width (drawing units). */
 export function sectionScale(scene: Scene, width: number): SectionScale {
-  const axes = islandAxes(scene);
+  const view = sideView(scene, "across");
+  const { axes } = view;
   let from = -0.3;
   let to = axes.width + 0.3;
   for (const person of scene.people) {
@@ -42,7 +44,7 @@ export function sectionScale(scene: Scene, width: number): SectionScale {
     from = Math.min(from, across - 0.4, eye - 0.55);
     to = Math.max(to, across + 0.4, eye + 0.55);
   }
-  const ceiling = Math.max(...[from, to].map((c) => ceilingAcross(scene, axes, c)));
+  const ceiling = Math.max(...[from, to].map((across) => ceilingOver(view, across)));
   const perMetre = (width - 2 * MARGIN.side) / (to - from);
   const x = (across: number): number => MARGIN.side + (across - from) * perMetre;
   return {
@@ -57,15 +59,17 @@ export function sectionScale(scene: Scene, width: number): SectionScale {
 /** What every part of the section is drawn by. */
 interface SectionPage extends SectionScale {
   readonly scene: Scene;
+  readonly view: SideView;
   readonly axes: IslandAxes;
   readonly words: Wording;
 }
 
 export function section(scene: Scene, scale: SectionScale, words: Wording): Drawing {
-  const axes = islandAxes(scene);
-  const page: SectionPage = { ...scale, scene, axes, words };
+  const view = sideView(scene, "across");
+  const { axes } = view;
+  const page: SectionPage = { ...scale, scene, view, axes, words };
   const { x, y, width, height, perMetre } = page;
-  const [left, right] = [0, width].map((at) => y(ceilingAcross(scene, axes, (at - x(0)) / perMetre)));
+  const [left, right] = [0, width].map((at) => y(ceilingOver(view, (at - x(0)) / perMetre)));
   const ceiling = `ceiling ${words.length(scene.room.ceilingHeight)}`;
   const marks: Mark[] = [
     segment(0, y(0), width, y(0), "floor", "ink", 1.5),
@@ -87,44 +91,18 @@ export function section(scene: Scene, scale: SectionScale, words: Wording): Draw
   };
 }
 
-function ceilingAcross(scene: Scene, axes: IslandAxes, acrossTop: number): number {
-  const [x, y] = axes.toRoom([axes.length / 2, acrossTop]);
-  const { room } = scene;
-  return ceilingAt(room, Math.max(0, Math.min(room.length, x)), Math.max(0, Math.min(room.width, y)));
-}
-
-function island({ scene: { island: top }, axes, x, y, words }: SectionPage): Mark[] {
+function island({ scene: { island: top }, view, axes, x, y, words }: SectionPage): Mark[] {
   if (top === undefined) return [];
   const over = top.overhang;
   const under = top.height - top.topThickness;
-  const b0 = over?.side === "y-" ? over.depth : 0.012;
-  const b1 = axes.width - (over?.side === "y+" ? over.depth : 0.012);
+  const [first, last] = [view.base.at(0)?.[0] ?? 0, view.base.at(-1)?.[1] ?? axes.width];
   const marks: Mark[] = [
-    line(rectangleBetween(x(b0), y(under), x(b1), y(0)), "island base", "ink", 1, {
-      closed: true,
-      fill: "sheet",
-    }),
-    line(rectangleBetween(x(0), y(top.height), x(axes.width), y(under)), "island top", "ink", 1.5, {
-      closed: true,
-      fill: "sheet",
-    }),
+    ...islandMarks({ ...view, at: (across, z) => [x(across), y(z)] }),
     ...horizontalDimension(x(0), x(axes.width), y(0) + 22, words.length(axes.width)),
-    text([x((b0 + b1) / 2), y(top.height / 2)], `top ${words.length(top.height)}`, "top height", {
+    text([x((first + last) / 2), y(top.height / 2)], `top ${words.length(top.height)}`, "top height", {
       anchor: "middle",
     }),
   ];
-  for (const level of top.levels) {
-    const acrosses = level.outline.map((p) => p[1]);
-    marks.push(
-      line(
-        rectangleBetween(x(Math.min(...acrosses)), y(level.height), x(Math.max(...acrosses)), y(top.height)),
-        "raised level",
-        "ink",
-        1.5,
-        { closed: true, fill: "sheet" },
-      ),
-    );
-  }
   if (over !== undefined && over.depth > 0 && (over.side === "y-" || over.side === "y+")) {
     const [o0, o1] = over.side === "y-" ? [0, over.depth] : [axes.width - over.depth, axes.width];
     marks.push(...horizontalDimension(x(o0), x(o1), y(under) + 30, words.length(over.depth)));

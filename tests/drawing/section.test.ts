@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import { section, sectionScale } from "../../src/drawing/section.ts";
 import { frame } from "../../src/geometry/frame.ts";
+import type { Polygon } from "../../src/geometry/polygon.ts";
 import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { wording } from "../../src/words/wording.ts";
@@ -18,11 +19,11 @@ function lines(scene: Scene, depicts: string) {
 it("sets the base back under the side that hangs over", () => {
   const plain = syntheticScene();
   if (plain.island === undefined) throw new Error("no island");
-  // A top 1.1 m deep; a side without overhang stands back by 12 mm.
+  // A top 1.1 m deep; a side without overhang is flush with its base, as the light is calculated and as paper draws it.
   for (const [side, from, to] of [
-    ["y-", 0.3, 1.088],
-    ["y+", 0.012, 0.8],
-    ["x+", 0.012, 1.088],
+    ["y-", 0.3, 1.1],
+    ["y+", 0, 0.8],
+    ["x+", 0, 1.1],
   ] as const) {
     const scene = { ...plain, island: { ...plain.island, overhang: { side, depth: 0.3 } } };
     const { scale, found } = lines(scene, "island base");
@@ -30,6 +31,34 @@ it("sets the base back under the side that hangs over", () => {
     const acrosses = found[0].map(([x]) => x);
     expect(Math.min(...acrosses), side).toBeCloseTo(scale.x(from), 6);
     expect(Math.max(...acrosses), side).toBeCloseTo(scale.x(to), 6);
+  }
+});
+
+// 2026-11-29: the section took the bounding box of an island that is no rectangle, where paper cuts it.
+it("is cut at the first pendant as deep as the island is there", () => {
+  const plain = syntheticScene();
+  if (plain.island === undefined) throw new Error("no island");
+  const { length, width } = plain.island;
+  const outline: Polygon = [
+    [0, 0],
+    [length, 0],
+    [length, width],
+    [length - 0.2, width],
+    [length - 0.2, 0.8],
+    [0, 0.8],
+  ];
+  const scene = { ...plain, island: { ...plain.island, outline, overhang: undefined } };
+  for (const [depicts, to] of [
+    ["island top", 0.8],
+    ["island base", 0.8],
+    // What stands beyond.
+    ["island side", 1.1],
+  ] as const) {
+    const { scale, found } = lines(scene, depicts);
+    expect(found, depicts).toHaveLength(1);
+    const acrosses = found[0].map(([x]) => x);
+    expect(Math.min(...acrosses), depicts).toBeCloseTo(scale.x(0), 6);
+    expect(Math.max(...acrosses), depicts).toBeCloseTo(scale.x(to), 6);
   }
 });
 
