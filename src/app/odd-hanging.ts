@@ -1,5 +1,5 @@
 /**
- * Pendants that cannot hang as they are meant: beyond the top, over a zone that lies higher, from a canopy that reaches into the body, or with the
+ * Pendants that cannot hang as they are meant: beyond the top, over a zone that lies higher, from a canopy that reaches into the body or leaves its box bare, or with the
  * light of a large body taken to leave one point.
  */
 
@@ -11,10 +11,12 @@ import { depthInside } from "../geometry/polygon.ts";
 import { highestPoint } from "../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
+import { boxWidth } from "../scene/box-places.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
+import { isBoxBare } from "./set-out/drop.ts";
 
 /** Heights that differ by less are one (m). */
 const ONE_HEIGHT = 1e-3;
@@ -62,7 +64,17 @@ function checkZoneHeights(document: StudyDocument, scenes: readonly Scene[], led
 }
 
 function checkCanopy(places: Places, ledger: Ledger): void {
-  const { canopy, name } = places[0].placed.luminaire;
+  const [{ scene, placed }] = places;
+  const { canopy, name } = placed.luminaire;
+  const box = boxWidth(scene.room);
+  if (isBoxBare(placed.luminaire, box))
+    ledger.warn(
+      "canopy-below-box",
+      `${pathTo("/luminaires", name)}/canopy/diameter`,
+      "The canopy does not hide the box in the ceiling.",
+      phrase`at least ${box}, or a smaller box (room.ceilingBox)`,
+      phrase`${canopy?.diameter ?? 0}`,
+    );
   if (canopy?.height === undefined) return;
   const { height } = canopy;
   const drop = places

@@ -1,6 +1,5 @@
 /** Boxes on the set-out plan: a symbol each, and the body of what hangs at its size. */
 
-import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { planPlacement } from "../geometry/plan-placement.ts";
@@ -8,6 +7,7 @@ import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { cutOutOutline, cutOutSides } from "../luminaire/cut-out.ts";
 import { outlineBelow, planExtents, planForm } from "../luminaire/plan-extent.ts";
+import { boxWidth } from "../scene/box-places.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
@@ -17,7 +17,7 @@ import { LETTERING } from "./running-string.ts";
 import type { SetOutPage } from "./set-out-page.ts";
 import { outlineOnPlan } from "./silhouette.ts";
 
-type Scaling = Pick<SetOutPage, "perMetre" | "isFullSize">;
+type Scaling = Pick<SetOutPage, "scene" | "perMetre" | "isFullSize">;
 
 /** Half of the cross that marks the place of a recessed luminaire at full size (m): whatever the paper's scale is, it says no size. */
 const PLACE = 0.025;
@@ -31,9 +31,10 @@ export function symbolRadius(box: SetOutBox, page: Scaling): number {
 }
 
 /** Least radii (points): of a pendant's box, and of what sits in the ceiling. */
-export const pendantSymbol = ({ perMetre, isFullSize }: Scaling): number =>
-  Math.max(isFullSize ? 0 : 4, (BOX_WIDTH / 2) * perMetre);
-const recessedSymbol = ({ perMetre, isFullSize }: Scaling): number => (isFullSize ? PLACE * perMetre : 3.4);
+export const pendantSymbol = ({ scene, perMetre, isFullSize }: Scaling): number =>
+  Math.max(isFullSize ? 0 : 4, (boxWidth(scene.room) / 2) * perMetre);
+const recessedSymbol = ({ perMetre, isFullSize }: Pick<Scaling, "perMetre" | "isFullSize">): number =>
+  isFullSize ? PLACE * perMetre : 3.4;
 
 /** A page with the boxes' symbols as the first of what is taken, and the lines to measure from, which words leave free where they can
  * (points). */

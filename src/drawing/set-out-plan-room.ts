@@ -172,12 +172,26 @@ function wallName(page: SetOutPage, wall: number): Mark[] {
     `wall ${wall}`,
     "wall name",
     [...at(8), ...(beyond > 0 ? at(-beyond) : []), ...at(20), ...at(32)],
-    { apart: APART, turn: upright ? -90 : undefined, avoid: keepOutBoxes(page) },
+    {
+      apart: APART,
+      turn: upright ? -90 : undefined,
+      avoid: [...keepOutBoxes(page), ...cabinetBoxes(page, beyond > 0)],
+    },
   );
 }
 
 function keepOutBoxes({ scene: { room }, at }: Pick<SetOutPage, "scene" | "at">): Box[] {
   return (room.keepOuts ?? []).map(({ outline }) => boxAround(outline.map(at)));
+}
+
+/** Cabinets as a whole where a name finds a place beside them all, else the lines around them. */
+function cabinetBoxes({ scene: { bodies = [] }, at }: SetOutPage, isWhole: boolean): Box[] {
+  return bodies.flatMap(({ outline }) => {
+    const corners = outline.map(at);
+    return isWhole
+      ? [boxAround(corners)]
+      : corners.map((corner, i) => boxAround([corner, corners[(i + 1) % corners.length]]));
+  });
 }
 
 export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {

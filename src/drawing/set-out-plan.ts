@@ -165,7 +165,7 @@ function pageOf(
     field: { x: x0, y: y0, width: x1 - x0, height: y1 - y0 },
     taken: boxes.map((box) => {
       const [x, y] = at(box.at);
-      const reach = symbolRadius(box, { perMetre, isFullSize });
+      const reach = symbolRadius(box, { scene, perMetre, isFullSize });
       return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
     }),
     symbols: boxes.length,

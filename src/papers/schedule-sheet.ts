@@ -13,6 +13,7 @@ import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { beamText } from "../words/beam-text.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
@@ -21,6 +22,7 @@ import { orderContradictionWords, sameProductWords } from "../words/order-words.
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
+import { recessWords } from "./set-out/other-boxes-tables.ts";
 
 /** Letters of tables (points). */
 const TABLE = SMALL + 0.25;
@@ -44,6 +46,8 @@ export interface ScheduleRow {
   readonly type: string;
   readonly luminaire: Luminaire;
   readonly count: number;
+  /** Whether one of them sits in the ceiling. */
+  readonly isRecessed: boolean;
   /** Full angle at half the maximum (rad); undefined in the dark. */
   readonly beam: number | undefined;
   /** The same of each plane, of which `beam` is the mean. */
@@ -54,6 +58,7 @@ export interface ScheduleRow {
 
 export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): ScheduleRow[] {
   const { scene } = chosenOption(handover);
+  const inCeiling = ceilingBoxes(scene).filter(({ kind }) => kind === "recessed");
   return [...typeLetters(scene)].map(([luminaire, type]): ScheduleRow => {
     const [lowest, highest] = verticalExtent(luminaire);
     const { ofMaximum: beam, planes } = beamAngle(luminaire.distribution, BEAM_LEVEL);
@@ -64,6 +69,7 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
         (sum, layer) => sum + layer.luminaires.filter((p) => p.luminaire === luminaire).length,
         0,
       ),
+      isRecessed: inCeiling.some(({ placed }) => placed.luminaire === luminaire),
       beam,
       beams: planes.flatMap(({ ofMaximum }) => (ofMaximum === undefined ? [] : [ofMaximum.angle])),
       size: [...planExtents(luminaire), highest - lowest],
@@ -117,7 +123,7 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
             : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
         ),
       ),
-      column("hangs on", 1.1, ({ luminaire }) => hangingWords(luminaire, words)),
+      column("set in, or hangs on", 1.1, (row) => mountingWords(row, words)),
       column("colour, finish", 1.2, ({ luminaire }) => said(finishWords(handover, luminaire), 60)),
       column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux, filed } }) => {
         const held = unsettledFlux === undefined ? "" : "HOLD, flux not settled; ";
@@ -130,8 +136,9 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
   );
 }
 
-/** `cord, canopy 120 mm` */
-function hangingWords(luminaire: Luminaire, words: HandoverWords): string {
+/** `cord, canopy 120 mm`; `cut-out 75 mm; depth 110 mm by its stated body` */
+function mountingWords({ luminaire, isRecessed }: ScheduleRow, words: HandoverWords): string {
+  if (isRecessed) return recessWords(luminaire, words);
   const { canopy } = luminaire;
   const hung = suspensionWords(luminaire, words);
   return canopy === undefined ? hung : `${hung}; canopy ${words.length(canopy.diameter)}`;

@@ -72,6 +72,8 @@ export interface RoomShape {
     readonly first: number;
     readonly width?: number;
   };
+  /** Width of the boxes in the ceiling, where stated (m). */
+  readonly ceilingBox?: number;
   /** Parts of the ceiling's plan where no box may go (m). */
   readonly keepOuts?: readonly { readonly name: string; readonly outline: readonly Vec2[] }[];
   readonly openings?: readonly RoomOpening[];

@@ -80,6 +80,7 @@ export const roomSchema = object({
       width: optional(positiveLength),
     }),
   ),
+  ceilingBox: optional(positiveLength),
   keepOuts: optional(
     list(
       object({

@@ -1,6 +1,5 @@
 /** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
 
-import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { BoxesFindings } from "../app/boxes.ts";
 import { canopyCover } from "../app/set-out/drop.ts";
@@ -9,6 +8,7 @@ import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { VERSION } from "../diagnostics/version.ts";
+import { boxWidth } from "../scene/box-places.ts";
 import { boxTags, shortTags } from "../scene/ceiling-boxes.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -98,14 +98,13 @@ export function ringSentence(
   { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
 ): string {
   const say = (metres: number) => formatLength(metres, study.display.length);
-  const { canopy } = scene.layers[layer].luminaires[index].luminaire;
-  const cover = canopy === undefined ? undefined : canopyCover(canopy.diameter);
+  const cover = canopyCover(scene.layers[layer].luminaires[index].luminaire, boxWidth(scene.room));
   const hidden =
     cover === undefined
       ? "Its canopy is not known."
       : cover > 0
         ? `Its canopy hides a box up to ${say(cover)} off.`
-        : `Its canopy does not cover a ${say(BOX_WIDTH)} box.`;
+        : `Its canopy does not cover a ${say(boxWidth(scene.room))} box.`;
   const met = ({ between, kind }: Clash): string =>
     `${shortTags(between.map((name) => printable(name, 40)))}: ${CLASH_KIND[kind]}`;
   const tag = tagsOf(scene, layer)(index);
@@ -197,14 +196,14 @@ export function boxesJson(input: BoxesTextInput) {
       arrangement: each.document,
     })),
     rings: rings.map((ring) => {
-      const { canopy } = scene.layers[layer].luminaires[ring.index].luminaire;
+      const cover = canopyCover(scene.layers[layer].luminaires[ring.index].luminaire, boxWidth(scene.room));
       const { obstacle, planned, ...light } = ring;
       const free = obstacle === undefined ? {} : { clear: obstacle.distance };
       return {
         ...light,
         ...free,
         ...(planned === undefined ? {} : { planned: clashesJson([planned], study.display.length)[0] }),
-        ...(canopy === undefined ? {} : { canopyCover: canopyCover(canopy.diameter) }),
+        ...(cover === undefined ? {} : { canopyCover: cover }),
       };
     }),
   };

@@ -1,7 +1,10 @@
 /** What fresh eyes found on papers on 2026-11-29: each test says what was wrong. */
 import { describe, expect, it } from "vitest";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { peopleFindings } from "../../src/advice/findings.ts";
+import { openStudy } from "../../src/app/open-study.ts";
 import { overlaps, textBox } from "../../src/drawing/drawing.ts";
+import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
 import { type Handover, lampsOf } from "../../src/papers/handover.ts";
@@ -11,7 +14,7 @@ import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { fluxCode, formatFluxCode } from "../../src/photometry/flux-code.ts";
 import { range, rotational, tabulated } from "../support/distributions.ts";
 import { handoverOf } from "../support/handover.ts";
-import { ISLAND, type Json, kitchen, L_OUTLINE } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, L_OUTLINE, resolved, withRow } from "../support/studies.ts";
 
 const wordsOf = (sheets: readonly { readonly marks: readonly PaperMark[] }[]): string =>
   sheets
@@ -76,6 +79,31 @@ describe("the set-out", () => {
     expect(framed).toBeGreaterThan(0);
   });
 
+  it("wrote the name of a wall on the line between two cabinets", () => {
+    for (const wall of [0, 2]) {
+      const y = wall === 0 ? 0 : 3.8;
+      const unit = (name: string, from: number, to: number): Json => ({
+        name,
+        box: [
+          [from, y, 0],
+          [to, y + 0.4, 2.2],
+        ],
+      });
+      const bodies = [unit("larder", 0.9, 2.7), unit("oven", 2.7, 4.5)];
+      const [{ marks }] = setOutSheets(handoverOf(kitchen({ bodies }))).sheets;
+      const name = marks.find((mark) => mark.kind === "text" && mark.text === `wall ${wall}`);
+      if (name?.kind !== "text") throw new Error(`wall ${wall} has no name`);
+      const sides = marks.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "cabinet"
+          ? mark.points.map((p, i) => [p, mark.points[(i + 1) % mark.points.length]] as const)
+          : [],
+      );
+      expect(sides.length).toBeGreaterThan(7);
+      for (const [from, to] of sides)
+        expect(lineMeetsBox(from, to, orientedBox(textBox(name))), `wall ${wall}`).toBe(false);
+    }
+  });
+
   it("ran the name of the island's centreline up against that of a wall", () => {
     for (const length of [4.6, 5, 5.4, 6]) {
       const document = withL({ room: { length, width: 4.2, ceilingHeight: 2.7 } });
@@ -117,7 +145,60 @@ describe("the set-out", () => {
   });
 });
 
+describe("the canopy over its box", () => {
+  const canopied = (room: Json = {}): Json => ({
+    room: { ...(kitchen().room as Json), ...room },
+    luminaires: {
+      ...(kitchen().luminaires as Json),
+      dome: { ...((kitchen().luminaires as Json).dome as Json), canopy: { diameter: 0.1 } },
+    },
+  });
+  const told = async (room: Json): Promise<unknown> => {
+    const opened = await openStudy(kitchen(canopied(room)));
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    return opened.value.study.warnings.find(({ code }) => code === "canopy-below-box");
+  };
+
+  it("was told of on paper alone, and no study could say that its boxes are smaller", async () => {
+    const usual = wordsOf(setOutSheets(handoverOf(kitchen(canopied()))).sheets);
+    expect(usual).toContain("The canopy is smaller than a 102 mm box");
+    expect(await told({})).toMatchObject({ received: "100 mm" });
+    const small = wordsOf(setOutSheets(handoverOf(kitchen(canopied({ ceilingBox: "68 mm" })))).sheets);
+    expect(small).toContain("canopy 100 mm, hides a 68 mm box up to 16 mm off");
+    expect(small).not.toContain("The canopy is smaller");
+    expect(await told({ ceilingBox: "68 mm" })).toBeUndefined();
+  });
+
+  it("left boxes of the room's own width nearer to joists and ducts than the usual ones", () => {
+    const clashing = (ceilingBox: number): string[] => {
+      const joists = { along: "y", spacing: 0.8, first: 0.3, width: 0.04 };
+      const room = { ...(kitchen().room as Json), joists, ceilingBox };
+      const keepOuts = [{ name: "duct", from: [2.8, 0], size: [0.2, 4.2] }];
+      const { scenes } = resolved(withRow({ count: 1, offset: [0.06, 0] }, { room: { ...room, keepOuts } }));
+      return clashes(scenes[0]).map(({ kind }) => kind);
+    };
+    // At 2.76 m: 40 mm from the face of the joist at 2.7 m and from the duct.
+    expect(clashing(0.07)).toEqual([]);
+    expect(clashing(0.09)).toEqual(["joist", "keep-out"]);
+  });
+});
+
 describe("the schedule", () => {
+  it("said nothing of the holes to cut and of the depth above the ceiling", () => {
+    const { dome, spot } = kitchen().luminaires as Record<string, Json>;
+    const sunk = { ...spot, cutOut: 0.075, body: { profile: "cylinder", diameter: 0.085, height: 0.11 } };
+    const ordered = (recessed: Json): string =>
+      wordsOf(scheduleSheets(handoverOf(kitchen({ luminaires: { dome, spot: recessed } }))));
+    const set = (recessed: Json): string =>
+      wordsOf(setOutSheets(handoverOf(kitchen({ luminaires: { dome, spot: recessed } }))).sheets);
+    expect(ordered(sunk)).toContain("cut-out 75 mm; depth 110 mm by its stated body");
+    expect(ordered(spot)).toContain("cut-out and depth not stated, the maker's");
+    expect(set(sunk)).toContain(
+      "Cut-out in the ceiling: B 75 mm. Depth above it: B 110 mm by its stated body.",
+    );
+    expect(set(spot)).toContain("Depth above it: B not stated, the maker's.");
+  });
+
   it("asked for a finish that its shade was traced with, and left out the canopy", () => {
     const luminaires = {
       dome: {

@@ -196,6 +196,7 @@ class StudyMaker {
           first: this.#number(0, 0.3),
           ...this.#maybe({ width: () => this.#number(0.03, 0.1) }),
         }),
+        ceilingBox: () => this.#length(this.#number(0.04, 0.12)),
         keepOuts: () =>
           this.#some(0, 3, () => ({
             ...(this.#is(0.5)

@@ -1,7 +1,7 @@
 /**
  * Boxes in the ceiling against one another, tall bodies, joists and keep-outs.
  *
- * Box: 4 in (102 mm) across; a canopy or a housing wider than it counts where it is known. A body whose top stands 1.9 m high or more is
+ * Box: as wide as the room states it; a canopy or a housing wider than it counts where it is known. A body whose top stands 1.9 m high or more is
  * tall: a downlight within its own diameter of one is half hidden by it. All common practice, no source.
  */
 
@@ -12,30 +12,27 @@ import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { cutOutOutline, cutOutSides } from "../../luminaire/cut-out.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
-import type { BoxInPlace } from "../../scene/box-places.ts";
+import { type BoxInPlace, boxWidth } from "../../scene/box-places.ts";
 import { planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Clash } from "./clash.ts";
 
-/** Width of the usual ceiling box (m). */
-export const BOX_WIDTH = 4 * METRES_PER_INCH;
 /** Width of a joist nobody stated (m): 45 mm; common practice, no source. */
 export const JOIST_WIDTH = 0.045;
 const TALL = 1.9;
 
 /** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, or the hole for it where that is wider, the canopy or
  * box of what hangs. */
-export function ceilingFootprint({ kind, placed, at }: BoxInPlace): Polygon {
+export function ceilingFootprint({ kind, placed, at, width }: BoxInPlace): Polygon {
   const { luminaire, frame } = placed;
   if (kind === "recessed") {
     const housing = Math.max(...planExtents(luminaire));
     const { cutOut } = luminaire;
-    if (cutOut !== undefined && Math.max(...cutOutSides(cutOut)) > Math.max(BOX_WIDTH, housing))
+    if (cutOut !== undefined && Math.max(...cutOutSides(cutOut)) > Math.max(width, housing))
       return cutOutOutline(cutOut).map(planPlacement(at, Math.atan2(frame.rotation[1], frame.rotation[0])));
-    if (housing > BOX_WIDTH) return planOutline(placed);
+    if (housing > width) return planOutline(placed);
   }
-  return ellipse(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
+  return ellipse(at[0], at[1], Math.max(width, luminaire.canopy?.diameter ?? 0) / 2);
 }
 
 /** Radius (m) of the circle about the box that holds what it takes. */
@@ -64,8 +61,8 @@ export function tallBodies({ bodies = [] }: Scene): NonNullable<Scene["bodies"]>
 }
 
 /** How far from a tall body the middle of a box stays (m). */
-export function tallReach({ kind, placed }: BoxInPlace): number {
-  return kind === "recessed" ? Math.max(...planExtents(placed.luminaire)) || BOX_WIDTH : BOX_WIDTH / 2;
+export function tallReach({ kind, placed, width }: BoxInPlace): number {
+  return kind === "recessed" ? Math.max(...planExtents(placed.luminaire)) || width : width / 2;
 }
 
 export function tallBodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
@@ -84,7 +81,7 @@ export function tallBodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Cla
 
 /** Half of what a box takes between joists (m): a canopy may lie under one, a housing in the ceiling may not. */
 function betweenJoists({ joists }: Scene["room"], box: BoxInPlace): number {
-  if (box.kind !== "recessed") return BOX_WIDTH / 2;
+  if (box.kind !== "recessed") return box.width / 2;
   const axis = joists?.along === "x" ? 1 : 0;
   return Math.max(...ceilingFootprint(box).map((corner) => Math.abs(corner[axis] - box.at[axis])));
 }
@@ -96,10 +93,11 @@ function clearOfJoist({ width }: NonNullable<Scene["room"]["joists"]>, half: num
 
 /** Signed shifts (m, away from the wall the joists are counted from) that free a box; undefined where it is free. */
 export function joistShifts(
-  { joists }: Scene["room"],
+  room: Scene["room"],
   [x, y]: Vec2,
-  half = BOX_WIDTH / 2,
+  half = boxWidth(room) / 2,
 ): { readonly back: number; readonly forth: number; readonly clear: number } | undefined {
+  const { joists } = room;
   if (joists === undefined) return undefined;
   const across = joists.along === "x" ? y : x;
   const clearance = clearOfJoist(joists, half);
@@ -132,7 +130,8 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   const { joists } = room;
   if (joists === undefined) return undefined;
   const axis = joists.along === "x" ? 1 : 0;
-  const clearance = clearOfJoist(joists, BOX_WIDTH / 2);
+  const width = boxWidth(room);
+  const clearance = clearOfJoist(joists, width / 2);
   const extent = axis === 0 ? room.length : room.width;
   const places = row.map((at) => at[axis]);
   const shifts = [1, -1].flatMap((sign) => {
@@ -146,7 +145,7 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
       }),
     );
     const by = sign * leastOutside(spans) * grain;
-    const isInside = places.every((at) => Math.abs(at + by - extent / 2) <= (extent - BOX_WIDTH) / 2);
+    const isInside = places.every((at) => Math.abs(at + by - extent / 2) <= (extent - width) / 2);
     return isInside ? [by] : [];
   });
   return shifts.sort((a, b) => Math.abs(a) - Math.abs(b))[0];
@@ -163,11 +162,12 @@ export function joistLines(
 
 /** The keep-outs that a box at (x, y) reaches into, with how far as a negative distance (m). */
 export function keepOutsMet(
-  { keepOuts = [] }: Scene["room"],
+  room: Scene["room"],
   [x, y]: Vec2,
 ): readonly { readonly name: string; readonly clear: number }[] {
-  return keepOuts
-    .map(({ name, outline }) => ({ name, clear: -depthInside([x, y], outline) - BOX_WIDTH / 2 }))
+  const half = boxWidth(room) / 2;
+  return (room.keepOuts ?? [])
+    .map(({ name, outline }) => ({ name, clear: -depthInside([x, y], outline) - half }))
     .filter(({ clear }) => clear < -TOUCHING);
 }
 

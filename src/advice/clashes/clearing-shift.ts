@@ -16,14 +16,7 @@ import { topUnder } from "../../scene/island-frame.ts";
 import { luminairePieces, planOutline } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
-import {
-  BOX_WIDTH,
-  ceilingFootprint,
-  JOIST_WIDTH,
-  joistLines,
-  tallBodies,
-  tallReach,
-} from "./ceiling-clashes.ts";
+import { ceilingFootprint, JOIST_WIDTH, joistLines, tallBodies, tallReach } from "./ceiling-clashes.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { isStraight } from "./row-spacing.ts";
 
@@ -107,9 +100,9 @@ function leavesTop(island: Scene["island"], moving: readonly BoxInPlace[], [dx, 
 
 /** How far what moves can go before a box of it is in the wall (m). */
 function roomLeft({ length, width }: Scene["room"], moving: readonly BoxInPlace[], [dx, dy]: Vec2): number {
-  const margins = moving.map(({ at: [x, y] }) => {
+  const margins = moving.map(({ at: [x, y], width: own }) => {
     const left = dx > 0 ? length - x : dx < 0 ? x : dy > 0 ? width - y : y;
-    return left - BOX_WIDTH / 2;
+    return left - own / 2;
   });
   return Math.min(...margins);
 }
@@ -145,7 +138,7 @@ function obstaclesOf(
     if (box.kind === "fixed") return hung;
     const footprint = ceilingFootprint(box);
     // A canopy may lie under joists and ducts, a housing in the ceiling may not.
-    const usual = box.kind === "recessed" ? footprint : ellipse(box.at[0], box.at[1], BOX_WIDTH / 2);
+    const usual = box.kind === "recessed" ? footprint : ellipse(box.at[0], box.at[1], box.width / 2);
     const reach = ellipse(box.at[0], box.at[1], tallReach(box));
     return [
       ...hung,

@@ -6,7 +6,7 @@
  * from the floor, so that printed parts sum to printed totals.
  */
 
-import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 
 /** Usual lengths of threaded rod (m): 3, 6, 12 and 24 in; common practice, no source. */
@@ -47,8 +47,13 @@ export function cordLength(drop: number, unit: "mm" | "ft-in"): number {
   return Math.ceil((Math.max(0, drop) + CORD_ALLOWANCE) / step - 1e-9) * step;
 }
 
-/** How far a box may be off its place (m) and still be hidden: canopy radius − box radius; negative when the
- * canopy is smaller than the box. */
-export function canopyCover(canopyDiameter: number): number {
-  return (canopyDiameter - BOX_WIDTH) / 2;
+/** How far a box of a width (m) may be off its place (m) and still be hidden: canopy radius − box radius; negative when the
+ * canopy is smaller than the box, undefined where no canopy is stated. */
+export function canopyCover({ canopy }: Pick<Luminaire, "canopy">, box: number): number | undefined {
+  return canopy === undefined ? undefined : (canopy.diameter - box) / 2;
+}
+
+/** Whether the box stands out beyond the canopy that is to hide it. */
+export function isBoxBare(luminaire: Pick<Luminaire, "canopy">, box: number): boolean {
+  return (canopyCover(luminaire, box) ?? 0) < 0;
 }

@@ -4,7 +4,6 @@
  */
 
 import { placedBeyondTop } from "../../advice/clashes/body-clashes.ts";
-import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
 import { pathTo } from "../../diagnostics/json-path.ts";
@@ -15,8 +14,9 @@ import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
+import { boxWidth } from "../../scene/box-places.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { canopyCover } from "./drop.ts";
+import { isBoxBare } from "./drop.ts";
 import type { Field, Hold } from "./hold.ts";
 import { dimmerHolds, layerHolds } from "./layer-issues.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
@@ -138,10 +138,8 @@ export function holds(
     ofLuminaire("weight"),
   );
   hold(
-    pendants.filter(
-      (box) => box.luminaire.canopy !== undefined && canopyCover(box.luminaire.canopy.diameter) < 0,
-    ),
-    `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
+    pendants.filter(({ luminaire, width }) => isBoxBare(luminaire, width)),
+    `The canopy is smaller than a ${length(boxWidth(scene.room))} box: a smaller box or a wider canopy.`,
     ofLuminaire("canopy", "diameter"),
   );
   scene.layers.forEach(({ isMarginAssumed }, layer) => {

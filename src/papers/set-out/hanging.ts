@@ -1,6 +1,5 @@
 /** What each type of pendant hangs on, and what to bring. */
 
-import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import { canopyCover, cordLength, rodSet } from "../../app/set-out/drop.ts";
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -31,7 +30,7 @@ function byType(boxes: readonly SetOutBox[]): readonly [type: string, boxes: rea
 }
 
 function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string {
-  const { luminaire } = boxes[0];
+  const { luminaire, width } = boxes[0];
   const drops = boxes.map((box) => (box.heights as NonNullable<SetOutBox["heights"]>).drop);
   const same = Math.max(...drops) - Math.min(...drops) < 1e-9;
   const each = (value: (drop: number) => string): string =>
@@ -49,7 +48,7 @@ function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string
         `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop, words.unit)))} or longer`,
       );
   }
-  parts.push(canopyWords(luminaire, words), weightWords(luminaire, words.unit));
+  parts.push(canopyWords(luminaire, width, words), weightWords(luminaire, words.unit));
   return `${parts.join("; ")}.`;
 }
 
@@ -68,13 +67,14 @@ function rodWords(drop: number, words: HandoverWords): string {
 
 const sum = (parts: readonly number[]): number => parts.reduce((total, part) => total + part, 0);
 
-function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
-  if (canopy === undefined) return "canopy not stated";
-  const cover = canopyCover(canopy.diameter);
+function canopyWords(luminaire: Luminaire, box: number, words: HandoverWords): string {
+  const { canopy } = luminaire;
+  const cover = canopyCover(luminaire, box);
+  if (canopy === undefined || cover === undefined) return "canopy not stated";
   const size = `canopy ${words.length(canopy.diameter)}`;
   return cover < 0
-    ? `${size}, smaller than a ${words.length(BOX_WIDTH)} box`
-    : `${size}, hides a ${words.length(BOX_WIDTH)} box up to ${words.length(cover)} off`;
+    ? `${size}, smaller than a ${words.length(box)} box`
+    : `${size}, hides a ${words.length(box)} box up to ${words.length(cover)} off`;
 }
 
 function weightWords({ weight }: Luminaire, unit: HandoverWords["unit"]): string {

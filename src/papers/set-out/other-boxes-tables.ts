@@ -3,7 +3,9 @@
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
+import { filedBody } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { verticalExtent } from "../../luminaire/vertical-extent.ts";
 import type { HandoverWords } from "../handover.ts";
 
 export function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
@@ -31,18 +33,42 @@ export function recessedTable(recessed: readonly SetOutBox[], words: HandoverWor
   return table(recessed.slice(0, count), [...columns, between, ...second], style);
 }
 
-/** The holes to cut, by type: as the study states them, and of the others that only their maker can. */
-export function cutOuts(recessed: readonly SetOutBox[], words: HandoverWords): Block {
-  const types = new Map(recessed.map(({ type, luminaire }) => [type, luminaire]));
-  const parts = [...types].map(([type, luminaire]) => `${type} ${cutOutWords(luminaire, words)}`);
-  return bullet(`Cut-out in the ceiling: ${parts.join("; ")}.`, SMALL);
+const THE_MAKERS = "not stated, the maker's";
+
+/** The holes to cut and the depth they need above the ceiling, by type: as the study states them, and of the others that only their maker can. */
+export function recesses(recessed: readonly SetOutBox[], words: Lengths): Block {
+  const types = [...new Map(recessed.map(({ type, luminaire }) => [type, luminaire]))];
+  const told = (of: (luminaire: Luminaire, words: Lengths) => string | undefined): string =>
+    types.map(([type, luminaire]) => `${type} ${of(luminaire, words) ?? THE_MAKERS}`).join("; ");
+  return bullet(`Cut-out in the ceiling: ${told(cutOutWords)}. Depth above it: ${told(depthWords)}.`, SMALL);
 }
 
+/** `cut-out 75 mm; depth 110 mm by its stated body` */
+export function recessWords(luminaire: Luminaire, words: Lengths): string {
+  const [cutOut, depth] = [cutOutWords(luminaire, words), depthWords(luminaire, words)];
+  return cutOut === undefined && depth === undefined
+    ? `cut-out and depth ${THE_MAKERS}`
+    : `cut-out ${cutOut ?? THE_MAKERS}; depth ${depth ?? THE_MAKERS}`;
+}
+
+type Lengths = Pick<HandoverWords, "length">;
+
 /** `75 mm`, `600 mm × 300 mm` */
-export function cutOutWords({ cutOut }: Luminaire, words: Pick<HandoverWords, "length">): string {
-  if (cutOut === undefined) return "not stated, the maker's";
-  if (typeof cutOut === "number") return words.length(cutOut);
-  return cutOut.map(words.length).join(" × ");
+function cutOutWords({ cutOut }: Luminaire, { length }: Lengths): string | undefined {
+  return cutOut === undefined
+    ? undefined
+    : typeof cutOut === "number"
+      ? length(cutOut)
+      : cutOut.map(length).join(" × ");
+}
+
+/** How far the body reaches above its light, which is level with the ceiling; without one, as high as its file has it. */
+function depthWords(luminaire: Luminaire, { length }: Lengths): string | undefined {
+  const { body } = luminaire;
+  if (body !== undefined && body.isUsualHeight !== true)
+    return `${length(verticalExtent(luminaire)[1])} by its stated body`;
+  const filed = filedBody(luminaire)?.height;
+  return filed === undefined ? undefined : `${length(filed)} by its file`;
 }
 
 function placeColumns(

@@ -9,7 +9,7 @@ import { hanging, typeNames } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
 import { notes } from "./notes.ts";
 import { asHung } from "./orientation-table.ts";
-import { cutOuts, fixedTable, recessedTable } from "./other-boxes-tables.ts";
+import { fixedTable, recessedTable, recesses } from "./other-boxes-tables.ts";
 import { pendantTables } from "./pendant-table.ts";
 import { suspensionTable } from "./suspension-table.ts";
 import { toleranceTable } from "./tolerance-table.ts";
@@ -29,7 +29,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     blocks.push(
       heading(`Recessed, from the datum: ${typeNames(recessed)}`, 9),
       recessedTable(recessed, words),
-      cutOuts(recessed, words),
+      recesses(recessed, words),
     );
   const fixed = setOut.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)

@@ -92,6 +92,12 @@ export const ROOM_KEYS: Keys<RoomDocument> = {
       width: { meaning: "Width of one joist.", default: 0.045, example: "1 1/2 in" },
     },
   },
+  ceilingBox: {
+    meaning:
+      "Width of the boxes in the ceiling that pendants hang from: joists and keep-outs stay clear of them, canopies are to hide them.",
+    default: 0.1016,
+    example: "68 mm",
+  },
   keepOuts: {
     meaning: "Parts of the ceiling where no box may go: ducts, beams.",
     without: "none",

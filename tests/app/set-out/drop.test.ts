@@ -1,10 +1,10 @@
 /** Rods, cords and canopies: common practice, no source; checked by arithmetic. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { BOX_WIDTH } from "../../../src/advice/clashes/ceiling-clashes.ts";
 import { canopyCover, cordLength, ROD_PIECES, rodSet } from "../../../src/app/set-out/drop.ts";
 import { reliances } from "../../../src/app/set-out/flux-margin.ts";
 import { assess } from "../../../src/assessment/assess.ts";
+import { BOX_WIDTH } from "../../../src/scene/box-places.ts";
 import { leastFluxSentence } from "../../../src/words/least-flux.ts";
 import { textbookAssessment } from "../../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";
@@ -57,8 +57,8 @@ describe("suspension", () => {
   });
 
   it("covers a 4 in box by half the difference", () => {
-    expect(canopyCover(BOX_WIDTH + 0.1)).toBeCloseTo(0.05, 12);
-    expect(canopyCover(0.09)).toBeLessThan(0);
+    expect(canopyCover({ canopy: { diameter: BOX_WIDTH + 0.1 } }, BOX_WIDTH)).toBeCloseTo(0.05, 12);
+    expect(canopyCover({ canopy: { diameter: 0.09 } }, BOX_WIDTH)).toBeLessThan(0);
   });
 });
 
