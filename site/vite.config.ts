@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
 import { firstLightChunk } from "./build/first-light-chunk.ts";
+import { givenLevels } from "./build/given-levels.ts";
 import { plainImports } from "./build/plain-imports.ts";
 import { pngInPlace } from "./build/png-in-place.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
@@ -29,6 +30,7 @@ export default defineConfig({
   publicDir: false,
   plugins: [
     plainImports(),
+    givenLevels(),
     page.plugin,
     example(),
     pngInPlace(),
