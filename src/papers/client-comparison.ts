@@ -14,6 +14,7 @@ import { plainElevation } from "../drawing/plain-elevation.ts";
 import { elevationSpan } from "../drawing/set-out-elevation.ts";
 import { sideView } from "../drawing/side-view.ts";
 import { powerFigure } from "../units/power-text.ts";
+import { hardlyEvener } from "../words/evenness-apart.ts";
 import { evennessText } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 import { priceTitle, scheduleRows } from "./schedule-sheet.ts";
@@ -40,8 +41,12 @@ export function recommendation(handover: Handover): Block[] {
 
 /** By the order of options everywhere: verdict first, then how far a target is missed, then what can be built, then evenness. */
 function reason(best: HandoverOption, second: HandoverOption): string {
-  const even = ({ scene, assessment }: HandoverOption): string => evennessText(evennessOf(scene, assessment));
-  const evener = `it is the most even (darkest over average ${even(best)}, the next ${even(second)})`;
+  const [own, next] = [best, second].map(({ scene, assessment }) => evennessOf(scene, assessment));
+  const near = hardlyEvener(own, next, second.scene.letter);
+  const evener =
+    near === undefined
+      ? `it is the most even (darkest over average ${evennessText(own)}, the next ${evennessText(next)})`
+      : `it is ${near} (evenness: darkest over average)`;
   const verdict = best.assessment.verdict;
   const aloneBuilt =
     best.clashes.length === 0 && second.clashes.length > 0

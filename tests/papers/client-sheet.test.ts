@@ -179,6 +179,35 @@ describe("the client's sheet", () => {
     );
   });
 
+  // 2026-11-29: the client's reason was "the most even (0.79, the next 0.76)", a difference that the comparison on screen calls none.
+  it("calls evenness that a meter does not tell apart what the comparison calls it", () => {
+    const handover = handoverOf(twoOptions());
+    const of = (...evenness: readonly number[]) =>
+      text(
+        clientSheets({
+          ...handover,
+          options: handover.options.map((option, i) => ({
+            ...option,
+            clashes: [],
+            assessment: {
+              ...option.assessment,
+              verdict: "meets",
+              zones: option.assessment.zones.map((zone) => ({ ...zone, verdict: "meets" })),
+              planes: option.assessment.planes.map((plane) => ({
+                ...plane,
+                statistics: { ...plane.statistics, uniformity: evenness[i] },
+              })),
+            },
+          })),
+        }),
+      );
+    expect(of(0.785, 0.762)).toContain(
+      "asked for it is hardly evener than B, 0.79 against 0.76: less than 0.03 apart other reasons may decide (evenness: darkest over average).",
+    );
+    expect(of(0.7, 0.7)).toContain("asked for it is as even as B, 0.70 (evenness: darkest over average).");
+    expect(of(0.7, 0.6)).toContain("it is the most even (darkest over average 0.70, the next 0.60).");
+  });
+
   it("draws heights of all options at one scale", () => {
     const sheets = clientSheets(handoverOf(twoOptions()));
     const lines = (depicts: string) =>

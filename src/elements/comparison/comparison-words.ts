@@ -11,6 +11,7 @@ import { oneSided, SIDES } from "../../luminaire/one-sided.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
+import { hardlyEvener } from "../../words/evenness-apart.ts";
 import { percentLikely, verdictRule } from "../../words/headline.ts";
 import type { Wording } from "../../words/wording.ts";
 import { evennessText } from "../../words/zone-text.ts";
@@ -19,9 +20,6 @@ interface ComparedOption extends Rankable {
   readonly letter: string;
   readonly clashes: readonly unknown[];
 }
-
-/** Evenness that differs by less decides nothing for who has to choose: a meter on site tells no less apart. Our choice. */
-const HARDLY = 0.03;
 
 /** `D first: meets all, evenest, 0.73 against 0.68.`, `None meets; B misses least.` @param inOrder the best first, at least one */
 export function firstWords(inOrder: readonly ComparedOption[]): string {
@@ -51,11 +49,7 @@ function reasons(best: ComparedOption, others: readonly ComparedOption[]): strin
   const even =
     nearest === undefined
       ? "of those that meet alone free of clashes"
-      : own === nearest
-        ? `as even as ${alike[0].letter}, ${own}`
-        : evenness[0] - evenness[1] < HARDLY
-          ? `hardly evener than ${alike[0].letter}, ${own} against ${nearest}: less than ${evennessText(HARDLY)} apart other reasons may decide`
-          : `evenest, ${own} against ${nearest}`;
+      : (hardlyEvener(evenness[0], evenness[1], alike[0].letter) ?? `evenest, ${own} against ${nearest}`);
   const { watts, unknownWatts } = best.assessment.energy;
   const saving = rivals
     .filter(({ assessment: { energy } }) => unknownWatts + energy.unknownWatts === 0 && energy.watts < watts)
