@@ -175,8 +175,12 @@ export function patchyZones({ zones }: Pick<ArrangementAssessment, "zones">): re
     .map((zone) => zone.name);
 }
 
+/** Light that differs by less is equally dark (share of the least): no eye or meter tells which is darker. Our choice. */
+const AS_DARK = 0.02;
+
 /** Where the least light of a plane falls, seen with the island's length from left to right: `on the left`, `on
- * the right`, `in the middle`; with the side when it lies in the outer third across: `at the near left`.
+ * the right`, `in the middle`; with the side when it lies in the outer third across: `at the near left`. Where its mirror image along
+ * or across is as dark, both are named: `at the far left and right`.
  * Undefined when the light is even (U₀ above 0.8) or there is no grid. */
 export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array): string | undefined {
   const { grid } = plane;
@@ -188,11 +192,19 @@ export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array)
     if (illuminance[i] < illuminance[least]) least = i;
   }
   if (illuminance[least] > (0.8 * sum) / illuminance.length) return undefined;
+  const { columns, rows } = grid;
   const cell = grid.cells[least];
-  const along = ((cell % grid.columns) + 0.5) / grid.columns;
-  const across = (Math.floor(cell / grid.columns) + 0.5) / grid.rows;
-  const side = along < 1 / 3 ? "left" : along > 2 / 3 ? "right" : "middle";
-  const depth = across < 1 / 3 ? "near" : across > 2 / 3 ? "far" : "";
+  const [column, row] = [cell % columns, Math.floor(cell / columns)];
+  const isAsDark = (column: number, row: number): boolean => {
+    const i = grid.cells.indexOf(row * columns + column);
+    return i >= 0 && illuminance[i] <= (1 + AS_DARK) * illuminance[least];
+  };
+  const third = (at: number, count: number): number => Math.floor((3 * (at + 0.5)) / count) - 1;
+  const end = (which: number, isBoth: boolean, [low, high]: readonly [string, string]): string =>
+    isBoth ? `${low} and ${high}` : which < 0 ? low : high;
+  const [along, across] = [third(column, columns), third(row, rows)];
+  const side = along === 0 ? "middle" : end(along, isAsDark(columns - 1 - column, row), ["left", "right"]);
+  const depth = across === 0 ? "" : end(across, isAsDark(column, rows - 1 - row), ["near", "far"]);
   if (side === "middle") return depth === "" ? "in the middle" : `in the middle of the ${depth} side`;
   return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
 }

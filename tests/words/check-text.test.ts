@@ -120,5 +120,17 @@ describe("words", () => {
     expect(dark(2 * 12)).toBe("on the left");
     expect(dark(2 * 12 + 6)).toBe("in the middle");
     expect(dark(6)).toBe("in the middle of the near side");
+    // 2026-11-29: of a top as dark at both ends one end was named, here the left, there the right.
+    const both = (...cells: number[]) =>
+      darkestPlace(
+        plane,
+        field.map((e, i) => (cells.includes(i) ? 10 + 0.1 * cells.indexOf(i) : e)),
+      );
+    expect(both(0, 11)).toBe("at the near left and right");
+    expect(both(11, 0)).toBe("at the near left and right");
+    expect(both(2 * 12, 3 * 12 - 1)).toBe("on the left and right");
+    expect(both(0, 60)).toBe("at the near and far left");
+    expect(both(6, 66)).toBe("in the middle of the near and far side");
+    expect(both(0, 71)).toBe("at the near left");
   });
 });
