@@ -18,7 +18,7 @@ export function dxfTitle(handover: Handover, setOut: SetOut): string[] {
   return [
     ...whole([number, handover.project]),
     ...whole([client, address]),
-    `Set-out of ceiling boxes, option ${scene.letter} ${printable(scene.name, 60)}`,
+    `Set-out sheet, option ${scene.letter} ${printable(scene.name, 60)}`,
     ...whole([`Revision ${handover.revision}`, handover.date, author, handover.note]),
     `Study ${handover.fingerprint}. Full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, from the finished faces of walls 0 and 3. Seen from above, not mirrored.`,
     "Outlines of luminaires are at their size, of the body or else of the luminous opening, where the study states one; a cross alone is a place. Holes to cut are on LIGHTS-CUT-OUTS alone, where the study states them; others are their maker's. Circles of switches are symbols about their places.",

@@ -64,8 +64,8 @@ export function holdList(app: AppView): TemplateResult {
     <h2 id="holds-heading">On HOLD${places.length === 0 ? ": nothing" : ` at ${count}`}</h2>
     <p class="hint">${
       places.length === 0
-        ? "Everything the electrician’s sheet needs is stated."
-        : "The electrician’s sheet says not to build before these are settled. Each leads to its field, where what is needed is marked."
+        ? "Everything the set-out sheet needs is stated."
+        : "The set-out sheet says not to build before these are settled. Each leads to its field, where what is needed is marked."
     }</p>
     ${circuitOffer(app)}
     ${places.map((place) => heldHere(app, place))}

@@ -1,5 +1,5 @@
 /**
- * The electrician's sheet: set-out plan, the table of boxes, how each pendant hangs, loads, what is on hold, and
+ * The set-out sheet, for the electrician: set-out plan, the table of boxes, how each pendant hangs, loads, what is on hold, and
  * the notes that keep people out of trouble. One page where it fits; tables go on to a second where it does not.
  */
 
@@ -130,7 +130,7 @@ const GAP = 22;
 
 function setOutPage(handover: Handover, layout: SetOut, marks: readonly PaperMark[], scale?: string): Page {
   const head = {
-    title: "Set-out of ceiling boxes",
+    title: "Set-out sheet",
     option: chosenOption(handover).scene.name,
     units: lengthUnits(handover),
     ...(scale === undefined ? {} : { scale }),
