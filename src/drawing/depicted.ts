@@ -57,6 +57,7 @@ export type DepictedLuminaire =
   | "pendant suspension"
   | "suspension point"
   | "recessed"
+  | "recessed body"
   | "recessed box"
   | "recessed opening"
   | "recessed ring"

@@ -7,7 +7,7 @@ import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import { hangs, isUnderBody } from "../scene/suspended.ts";
+import { dropOf, hangs, isUnderBody } from "../scene/suspended.ts";
 import { type LuminaireMarks, line, type Mark, segment } from "./drawing.ts";
 import { doubleStroke } from "./elevation-dimensions.ts";
 import { type ElevationPage, isCut, isShown } from "./elevation-scale.ts";
@@ -43,6 +43,13 @@ export function luminaireMarks(
       segment(x - half, ceiling, x - half, ceiling + 5, "recessed opening", "luminaire", 0.75),
       segment(x + half, ceiling, x + half, ceiling + 5, "recessed opening", "luminaire", 0.75),
     );
+    const depth = -dropOf(scene, placed);
+    const up = Math.min(extent.head - 2, depth * scale.perMetre);
+    if (luminaire.body && up > 2) {
+      const housing = rectangleBetween(x - half, ceiling, x + half, ceiling - up);
+      marks.push(line(housing, "recessed body", "luminaire", 0.75, { closed: true, dash: "dashed" }));
+      if (isCut(depth, up, scale)) marks.push(...doubleStroke(x, ceiling - up / 2, half + 5, "luminaire"));
+    }
     return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
   }
   // Hung by its rim and drawn true, though a hand holds it where air is cut; shorter only where it is too high.

@@ -37,6 +37,8 @@ export function ceilingMarks(
   });
   const free = tried.find((figure) => !hung.some((box) => overlaps(box, textBox(figure), 1)));
   const marks: Mark[] = [line(ceiling, "ceiling", "ink", 1.5), free ?? tried[0]];
+  if (extent.recess * scale.perMetre > 2)
+    marks.push(text([first, y(z(a0)) - 5], `recessed ${words.length(extent.recess)}`, "recessed body"));
   if (scene.room.slope !== 0)
     marks.push(
       text([last, y(z(a1)) + 16], words.length(z(a1)), "ceiling height", {

@@ -13,7 +13,7 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
-import { suspended } from "../scene/suspended.ts";
+import { dropOf, suspended } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -36,6 +36,8 @@ export interface ElevationExtent {
   /** All bodies are shortened alike, being too high together. */
   readonly areBodiesCut?: boolean;
   readonly drop: HeightStretch;
+  /** How far the deepest body goes into the ceiling (m). */
+  readonly recess: number;
   /** Drawing units over the highest ceiling. */
   readonly head: number;
 }
@@ -49,6 +51,8 @@ export interface ElevationRoom {
 
 /** Over the ceiling, whose height stands under it, and under the lowest line, for the break (drawing units). */
 const HEAD = 8;
+/** A body in the ceiling is drawn no higher over it (drawing units). */
+const RECESS = 20;
 const FOOT = 6;
 /** Height a cut drop is drawn with, and what a drop may exceed it by before it is cut (drawing units). */
 const DROP = 46;
@@ -89,13 +93,21 @@ export function elevationExtent(
     return { from, to, units, cut: units < (to - from) * m - 1e-6 };
   };
   const side = stretch(lower, axes.height);
+  const recess = Math.max(
+    0,
+    ...scene.layers.flatMap(({ luminaires }) =>
+      luminaires.map((placed) => (placed.luminaire.body ? -dropOf(scene, placed) : 0)),
+    ),
+  );
+  const housing = Math.min(RECESS, recess * m);
   if (whole || height === undefined) {
     const isWorth = !whole && (ceiling - highest) * m > DROP + SLACK;
     return {
       island: side,
       airAndBodies: [stretch(axes.height, highest)],
       drop: stretch(highest, ceiling, isWorth ? DROP : undefined),
-      head: HEAD,
+      recess,
+      head: HEAD + housing,
     };
   }
   let at = axes.height;
@@ -122,13 +134,15 @@ export function elevationExtent(
   });
   // Each takes what the other leaves: no height of the page stays empty while anything is cut.
   const rest = above.reduce((sum, { units }) => sum - units, room);
-  const drop = stretch(highest, ceiling, rest - open.units);
-  const longer = stretch(open.from, open.to, rest - drop.units);
+  // What is over the ceiling is taken from the drops, so that clearances keep their scale.
+  const drop = stretch(highest, ceiling, Math.max(SHORTEST_DROP, rest - open.units - housing));
+  const longer = stretch(open.from, open.to, Math.max(open.units, rest - drop.units - housing));
   return {
     island: side,
     airAndBodies: [longer, ...above],
     areBodiesCut: ofBodies < m,
     drop,
+    recess,
     head: HEAD + rest - longer.units - drop.units,
   };
 }

@@ -36,6 +36,11 @@ export function isUnderBody(
 }
 
 export function hangs(scene: Scene, placed: PlacedLuminaire): boolean {
-  const [x, y, z] = placed.frame.origin;
-  return ceilingAt(scene.room, x, y) - (z + verticalExtent(placed.luminaire)[1]) > 0.12;
+  return dropOf(scene, placed) > 0.12;
+}
+
+/** From the ceiling down to the highest point of a luminaire, upright (m); less than zero of what goes into the ceiling. */
+export function dropOf({ room }: Scene, { luminaire, frame }: PlacedLuminaire): number {
+  const [x, y, z] = frame.origin;
+  return ceilingAt(room, x, y) - (z + verticalExtent(luminaire)[1]);
 }
