@@ -51,6 +51,7 @@ export { pictureOf } from "./papers/picture.ts";
 export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
 export { shortTags } from "./scene/ceiling-boxes.ts";
+export { recessDepth } from "./scene/recess-depth.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export { rowSpacing } from "./scene/row-spacing.ts";
 export type { Scene } from "./scene/scene.ts";

@@ -15,6 +15,7 @@ import { lampComparison } from "./lights/lamp-comparison.ts";
 import { luminaireForm } from "./lights/luminaire-form.ts";
 import { keepButton, luminaireShelf } from "./lights/luminaire-shelf.ts";
 import { newLuminaire, startLuminaire } from "./lights/new-luminaire.ts";
+import { recessLines } from "./lights/recess-line.ts";
 
 export function luminaireList(app: AppView): TemplateResult {
   const luminaires = Object.entries(app.study.luminaires ?? {});
@@ -58,6 +59,7 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
     <summary>${name}</summary>
     <p class="hint">${about}</p>
     ${document.photometry === undefined ? nothing : html`<p class="hint">From ${document.photometry}.</p>`}
+    ${recessLines(app, name)}
     ${
       app.shownLuminaire === name
         ? html`${luminaireForm(luminaire === undefined ? app : fieldsOf(app, name), {

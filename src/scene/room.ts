@@ -9,7 +9,7 @@ import { radians } from "../units/quantities.ts";
 import type { RoomDoor, RoomShape } from "./scene.ts";
 
 export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
-  const { length, width, ceilingHeight, joists, ceilingBox, keepOuts = [] } = document;
+  const { length, width, ceilingHeight, ceilingVoid, joists, ceilingBox, keepOuts = [] } = document;
   const slope = radians(document.ceiling?.slope ?? 0);
   const room: RoomShape = {
     length,
@@ -21,6 +21,7 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
         ? 0
         : ledger.fill(document.ceiling?.towards, "/room/ceiling/towards", 0, "not given; along +x"),
     ),
+    ceilingVoid,
     joists,
     ceilingBox,
     ...(document.doors === undefined ? {} : { doors: doorsOf(document, ledger) }),

@@ -65,6 +65,8 @@ export interface RoomShape {
   /** rad; direction counter-clockwise from +x towards which the ceiling rises. */
   readonly slope: number;
   readonly towards: number;
+  /** Clear height above the ceiling, for what is set into it (m). */
+  readonly ceilingVoid?: number;
   readonly joists?: {
     readonly along: "x" | "y";
     readonly spacing: number;

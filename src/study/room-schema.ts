@@ -37,6 +37,7 @@ export const roomSchema = object({
   length: positiveLength,
   width: positiveLength,
   ceilingHeight: positiveLength,
+  ceilingVoid: optional(lengthFromZero),
   ceiling: optional(object({ slope: optional(angleWithin({ from: 0, to: 80 })), towards: optional(angle) })),
   reflectance: optional(
     object({ ceiling: optional(reflectance), walls: optional(walls), floor: optional(reflectance) }),

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { eulumdat } from "../support/photometric-text.ts";
-import { atWork, type OpenPage, openPage, poll, refined, studyOf } from "../support/viewer.ts";
+import { atWork, type OpenPage, openPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
 const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
 
@@ -264,4 +264,37 @@ it("hangs a file's luminaire in the layer whose own list asked for it, and the p
   expect(await page.locator(".readings > li").count()).toBe(0);
   await page.getByRole("button", { name: /^Undo/ }).first().click();
   await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe(before);
+});
+
+// 2026-11-29: a downlight 385 mm high was taken to be in the ceiling, and neither said so nor asked for the room it needs there.
+it("says of a luminaire in the ceiling how deep it goes, asks for the room, and sets it under the ceiling and back", async () => {
+  const { example } = viewer;
+  const deep = structuredClone(example) as Study & {
+    room: { ceilingHeight: number };
+    arrangements: { layers: { grid?: { height?: number } }[] }[];
+  };
+  deep.luminaires.downlight.body = { profile: "cylinder", diameter: 0.12, height: 0.385 };
+  await startAfresh(page, deep);
+  await refined(page);
+  await page.getByRole("button", { name: "Lights", exact: true }).click();
+  await page.locator("details.item > summary", { hasText: "downlight" }).click();
+  const line = page.locator("details.item[open] .recess");
+  await poll(() => line.innerText()).toMatch(/^ambient: goes 385 mm into the ceiling\./);
+  await line.scrollIntoViewIfNeeded();
+  await shot("recess");
+  await line.getByRole("button", { name: "State the clear height above it" }).click();
+  const clear = page.getByLabel("Clear height above the ceiling", { exact: true });
+  await poll(() => clear.evaluate((each) => each === document.activeElement)).toBe(true);
+  await shot("clear-height");
+  await page.keyboard.type("400");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "Lights", exact: true }).click();
+  await poll(() => line.innerText()).toMatch(/400 mm is clear above it\./);
+  const height = async () => (await studyOf<typeof deep>(page)).arrangements[0].layers[1].grid?.height;
+  await line.getByRole("button", { name: "Set it under the ceiling" }).click();
+  await poll(height).toBeCloseTo(deep.room.ceilingHeight - 0.385, 3);
+  await poll(() => line.innerText()).toMatch(/^ambient: under the ceiling\./);
+  await line.getByRole("button", { name: "Set it into the ceiling" }).click();
+  await poll(height).toBeUndefined();
+  await poll(() => line.innerText()).toMatch(/^ambient: goes 385 mm/);
 });

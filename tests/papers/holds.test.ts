@@ -231,3 +231,60 @@ it("says once on paper what several layers are held for (2026-11-29)", () => {
   );
   expect(listed.join("\n").replaceAll("\u00a0", " ")).toContain("No circuit named for pendants, ambient.");
 });
+
+// 2026-11-29: a luminaire 385 mm high was set into a ceiling, and nobody asked whether there is room for it.
+it("asks for the clear height above a ceiling that a luminaire goes into, and holds what does not fit there", () => {
+  const into = (body: Json | undefined, room: Json = {}, grid: Json = {}): Json => ({
+    room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ...room },
+    luminaires: {
+      spot: { beam: { flux: 650, angle: 36 }, opening: { diameter: 0.07 }, ...(body && { body }) },
+    },
+    arrangements: [
+      {
+        name: "a",
+        layers: [
+          {
+            name: "ambient",
+            role: "recessed",
+            luminaire: "spot",
+            grid: { columns: 2, rows: 1, margin: 0.7, ...grid },
+          },
+        ],
+      },
+    ],
+  });
+  const deep = { profile: "cylinder", diameter: 0.075, height: 0.385 };
+  const words = /above the ceiling/;
+  const [asked] = heldIn(into(deep)).filter((hold) => words.test(hold.words));
+  expect(asked).toMatchObject({
+    tags: ["R1", "R2"],
+    words: "Goes 385 mm into the ceiling: clear height above the ceiling not stated.",
+    field: ["room", "ceilingVoid"],
+    missing: [["room", "ceilingVoid"]],
+  });
+  expect(fieldOf(into(deep, { ceilingVoid: 0.4 }), words)).toBeUndefined();
+  const [tight] = heldIn(into(deep, { ceilingVoid: 0.3 })).filter((hold) => words.test(hold.words));
+  expect(tight.words).toBe(
+    "Goes 385 mm into the ceiling, of 300 mm clear above the ceiling: a shallower luminaire, or one under the ceiling.",
+  );
+  expect(tight.field).toEqual(["luminaires", "spot", "body"]);
+  expect(tight.missing).toBeUndefined();
+  // Nothing is known to go in, or all of it is under the ceiling.
+  expect(fieldOf(into(undefined), words)).toBeUndefined();
+  expect(fieldOf(into(deep, {}, { height: 2.315 }), words)).toBeUndefined();
+});
+
+// 2026-11-29: "nothing on HOLD" of pendants that work only dimmed, and nobody had said how they dim.
+it("asks how a luminaire dims where its layer is dimmed or on a dimmer", () => {
+  const words = /kind of dimming/;
+  const dimmed = (layer: Json, more: Json = {}) => withBar(more, layer);
+  expect(fieldOf(dimmed({}), words)).toBeUndefined();
+  for (const layer of [{ dim: 0.2 }, { dimmer: { maximumWatts: 300 } }]) {
+    const [hold] = heldIn(dimmed(layer)).filter((each) => words.test(each.words));
+    expect(hold.words).toBe(
+      "Not stated: weight, canopy, rod or cord, kind of dimming. Confirm before rough-in.",
+    );
+    expect(hold.missing).toContainEqual(["luminaires", "bar", "dimming"]);
+    expect(fieldOf(dimmed(layer, { dimming: "DALI" }), words)).toBeUndefined();
+  }
+});

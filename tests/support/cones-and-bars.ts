@@ -40,6 +40,7 @@ export const cones = (more: Json = {}): Json => ({
       weight: 0.7,
       canopy: { diameter: 0.1 },
       suspension: "cord",
+      dimming: "trailing edge",
     },
     downlight,
   },

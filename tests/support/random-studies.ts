@@ -162,6 +162,7 @@ class StudyMaker {
       ceilingHeight: this.#length(height),
       ...(slope > 0 ? { ceiling: { slope, towards: this.#number(0, 360) } } : {}),
       ...this.#maybe({
+        ceilingVoid: () => this.#length(this.#number(0, 0.6)),
         reflectance: () =>
           this.#maybe({
             ceiling: reflectance,

@@ -20,6 +20,13 @@ export function roomPart(app: AppView): TemplateResult {
     "Room",
     html`<div class="fields">
         ${length("length", "Length")} ${length("width", "Width")} ${length("ceilingHeight", "Ceiling height")}
+        ${lengthField(app, {
+          label: "Clear height above the ceiling",
+          path: ["room", "ceilingVoid"],
+          change: "clear height above the ceiling",
+          optional: true,
+          hint: "For what is set into the ceiling. Empty: not known.",
+        })}
         ${numberField(app, {
           label: "Ceiling slope",
           path: ["room", "ceiling", "slope"],

@@ -33,6 +33,13 @@ export function gridFields(app: AppView, layer: RawLayer, path: Path): TemplateR
         ? html`${margin("Wall to the outer ones, along the room", 0)} ${margin("Wall to the outer ones, across the room", 1)}`
         : margin("Wall to the outer ones")
     }
+    ${lengthField(app, {
+      label: "Height of the light's centre",
+      path: [...path, "grid", "height"],
+      change: `${layer.name} height`,
+      optional: true,
+      hint: "Empty: in the ceiling.",
+    })}
   </div>`;
 }
 

@@ -1,4 +1,4 @@
-/** How a luminaire hangs, and what an order needs of it: first what the electrician's sheet waits for. */
+/** How a luminaire hangs, and what an order needs of it: first what the set-out sheet waits for. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { type Luminaire, suspensionPoints } from "../../../src/app.ts";
@@ -86,6 +86,7 @@ export function orderFields(app: FieldsView, options: FormedLuminaire, path: Pat
           value === undefined ? { path: canopy, value } : { path: [...canopy, "diameter"], value },
         ],
       })}
+      ${plain("dimming", "Dimming", "By phase (trailing or leading edge), 0–10 V, DALI …: it decides the cable.")}
       ${plain(
         "order",
         "Order number",
@@ -109,7 +110,6 @@ export function orderFields(app: FieldsView, options: FormedLuminaire, path: Pat
       ${number("cct", "Colour temperature", [1000, 25_000], " K")}
       ${number("cri", "Colour rendering", [0, 100], "")}
       ${plain("finish", "Finish")}
-      ${plain("dimming", "Dimming")}
       ${plain("maker", "Maker")}
       ${number("price", "Price, each", [0, 1e7], "")}
       ${number("powerFactor", "Power factor", [0.05, 1], "")}

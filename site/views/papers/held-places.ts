@@ -55,5 +55,5 @@ function gathered(
 
 function nameOf([list, of]: Hold["field"], layers: readonly { readonly name: string }[]): string {
   if (list === "layers") return layers[Number(of)].name;
-  return list === "luminaires" ? String(of) : list === "island" ? "island" : "in the way";
+  return list === "luminaires" ? String(of) : list === "bodies" ? "in the way" : String(list);
 }

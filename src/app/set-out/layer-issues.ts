@@ -47,7 +47,8 @@ export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }
   });
 }
 
-function isDimmed({ layers, settings = [] }: Scene, layer: Layer): boolean {
+/** Whether a layer works at a part of its light, by itself or in a setting. */
+export function isDimmed({ layers, settings = [] }: Scene, layer: Layer): boolean {
   const isPart = (level: number): boolean => level > 0 && level < 1;
   return (
     isPart(layer.dim) ||

@@ -15,11 +15,15 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import { boxWidth } from "../../scene/box-places.ts";
+import { recessDepth } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { isBoxBare } from "./drop.ts";
 import type { Field, Hold } from "./hold.ts";
-import { dimmerHolds, layerHolds } from "./layer-issues.ts";
+import { dimmerHolds, isDimmed, layerHolds } from "./layer-issues.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
+
+/** What lengths on paper are rounded by at most (m). */
+const ROUNDED = 0.0016;
 
 /** How lengths and clashes are written. */
 export interface HoldWords {
@@ -150,7 +154,11 @@ export function holds(
         () => ["layers", layer, "grid", "margin"],
       );
   });
-  found.push(...unstatedHolds(boxes), ...feedHolds(pendants, length));
+  found.push(
+    ...unstatedHolds(scene, boxes),
+    ...voidHolds(scene, boxes, length),
+    ...feedHolds(pendants, length),
+  );
   hold(
     boxes.filter((box) => box.luminaire.watts === undefined),
     "Power not stated: the load of the circuit is a least one.",
@@ -192,16 +200,20 @@ function typicalHolds(boxes: readonly SetOutBox[]): Hold[] {
 }
 
 /** What nobody said of how boxes are loaded and pendants hang, each combination once. */
-function unstatedHolds(boxes: readonly SetOutBox[]): Hold[] {
+function unstatedHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
+  // What sits in the ceiling hangs on nothing.
+  const hangs = ({ kind }: SetOutBox): boolean => kind === "pendant";
+  const isOnDimmer = ({ layer }: SetOutBox): boolean =>
+    scene.layers[layer].dimmer !== undefined || isDimmed(scene, scene.layers[layer]);
   const unstated: [string, readonly string[], (box: SetOutBox) => boolean][] = [
     ["weight", ["weight"], ({ luminaire }) => luminaire.weight === undefined],
-    ["canopy", ["canopy", "diameter"], ({ luminaire }) => luminaire.canopy === undefined],
-    ["rod or cord", ["suspension"], ({ luminaire }) => luminaire.suspension === undefined],
+    ["canopy", ["canopy", "diameter"], (box) => hangs(box) && box.luminaire.canopy === undefined],
+    ["rod or cord", ["suspension"], (box) => hangs(box) && box.luminaire.suspension === undefined],
+    // By phase or by wires of its own: it decides the cable.
+    ["kind of dimming", ["dimming"], (box) => isOnDimmer(box) && box.luminaire.dimming === undefined],
   ];
   return boxes.flatMap((box): Hold[] => {
-    // What sits in the ceiling hangs on nothing.
-    const asked = box.kind === "pendant" ? unstated : unstated.slice(0, 1);
-    const missing = asked.filter(([, , isMissing]) => isMissing(box));
+    const missing = unstated.filter(([, , isMissing]) => isMissing(box));
     if (missing.length === 0) return [];
     const what = missing.map(([words]) => words).join(", ");
     return [
@@ -211,6 +223,31 @@ function unstatedHolds(boxes: readonly SetOutBox[]): Hold[] {
         field: ofLuminaire(...missing[0][1])(box),
         missing: missing.map(([, keys]) => ofLuminaire(...keys)(box)),
       },
+    ];
+  });
+}
+
+/** What goes further into the ceiling than there is known to be room. */
+function voidHolds(scene: Scene, boxes: readonly SetOutBox[], length: HoldWords["length"]): Hold[] {
+  const { ceilingVoid } = scene.room;
+  return boxes.flatMap(({ tag, layer, index, luminaire }): Hold[] => {
+    const depth = recessDepth(scene, scene.layers[layer].luminaires[index]);
+    if (depth === undefined || depth <= (ceilingVoid ?? 0) + ROUNDED) return [];
+    const goes = `Goes ${length(depth)} into the ceiling`;
+    const field: Field = ["room", "ceilingVoid"];
+    return [
+      ceilingVoid === undefined
+        ? {
+            tags: [tag],
+            words: `${goes}: clear height above the ceiling not stated.`,
+            field,
+            missing: [field],
+          }
+        : {
+            tags: [tag],
+            words: `${goes}, of ${length(ceilingVoid)} clear above the ceiling: a shallower luminaire, or one under the ceiling.`,
+            field: ["luminaires", luminaire.name, "body"],
+          },
     ];
   });
 }

@@ -9,6 +9,11 @@ export const ROOM_KEYS: Keys<RoomDocument> = {
     frame: "room",
     example: "2.7 m",
   },
+  ceilingVoid: {
+    meaning: "Clear height above the ceiling, for what is set into it; none where it is 0.",
+    without: "not known; on hold on paper where a luminaire goes into the ceiling",
+    example: "400 mm",
+  },
   ceiling: {
     meaning: "Slope of the ceiling.",
     without: "level",
