@@ -90,7 +90,8 @@ describe("factors between patches", () => {
       for (let j = 0; j < patches.count; j++) sum += exchange.factors[i * patches.count + j];
       after = Math.max(after, Math.abs(sum - 1));
     }
-    expect(after).toBeLessThan(2e-3);
+    console.log(`rows as they are used: worst error ${after.toExponential(1)}`);
+    expect(after).toBeLessThan(2e-4);
     expect(worstReciprocity(patches, exchange.factors)).toBeLessThan(2e-7);
   });
 
