@@ -18,6 +18,8 @@ export interface Io {
   err(text: string): void;
   /** Whether a person watches `err` on a terminal. */
   readonly interactive?: boolean;
+  /** Letters in a line of the terminal that shows `out`; absent where there is none. */
+  readonly columns?: number;
   /** Asks the person at the terminal; absent where nobody can answer. */
   ask?(question: string): Promise<string>;
 }
@@ -31,6 +33,8 @@ export interface Option {
   readonly value?: string;
   /** The only values there are. */
   readonly choices?: readonly string[];
+  /** The names a value is made of, separated by commas. */
+  readonly names?: readonly string[];
   readonly description: string;
 }
 
@@ -154,6 +158,12 @@ function wrongOption(command: Command, said: string): [message: string, expected
       names.map((name) => `--${name}`).join(", ") || "no options",
     ];
   }
+  const alone = /^Option '(?:-\w, )?--([^' ]+).*' argument missing/.exec(said)?.[1];
+  if (alone !== undefined) {
+    const { value = "a value", choices, names, description } = command.options[alone];
+    const known = (choices ?? names)?.join(", ");
+    return [`--${alone} is followed by nothing.`, known ?? `${value}, ${description}`];
+  }
   const dashed = /^Option '(?:-\w, )?(--[^' ]+).*' argument is ambiguous/.exec(said)?.[1];
   if (dashed !== undefined)
     return [
@@ -163,10 +173,35 @@ function wrongOption(command: Command, said: string): [message: string, expected
   return [said.split("\n")[0].replace(/\.?$/, ".")];
 }
 
-const HELP_WIDTH = 110;
+/** Letters in a line of help: the terminal's, but no more than are read with ease; of a file or pipe, what most terminals have. */
+export function helpWidth({ columns = 80 }: Pick<Io, "columns">): number {
+  return Math.min(Math.max(columns, 40), 100);
+}
+
+/** Paragraphs broken at `width`: a line goes on where no sentence ends; lists and examples, further in, keep their own lines. */
+export function flowing(words: string, width: number): string {
+  return words
+    .replace(/(?<![.:!?;])\n(?=[^\s{])/g, " ")
+    .split("\n")
+    .flatMap((line) => wrapped(line, width))
+    .join("\n");
+}
+
+/** Names, each with what it means beside it, or below where a name is long or the lines are narrow. */
+export function glossary(rows: readonly (readonly [name: string, meaning: string])[], width: number): string {
+  const wide = Math.min(30, Math.floor(0.4 * width), Math.max(...rows.map(([name]) => name.length)));
+  return rows
+    .flatMap(([name, meaning]) => {
+      const [first = "", ...rest] = wrapped(meaning, width, wide + 4);
+      return name.length > wide
+        ? [`  ${name}`, first, ...rest]
+        : [`  ${name.padEnd(wide)}  ${first.trimStart()}`, ...rest];
+    })
+    .join("\n");
+}
 
 /** The text of `candlespan NAME --help`. */
-export function helpOf(command: Command): string {
+export function helpOf(command: Command, width: number): string {
   const rows = Object.entries({
     ...command.options,
     help: flag("this text"),
@@ -176,20 +211,6 @@ export function helpOf(command: Command): string {
     const fallback = option.default === undefined ? "" : ` (default ${option.default})`;
     return [`${short}--${name}${value}`, option.description + fallback];
   });
-  const wide = Math.min(30, Math.max(...rows.map(([left]) => left.length)));
-  const lines = rows.flatMap(([left, right]) => {
-    const [first, ...rest] = wrapped(right, HELP_WIDTH, wide + 4);
-    return left.length > wide
-      ? [`  ${left}`, first, ...rest]
-      : [`  ${left.padEnd(wide)}  ${first.trimStart()}`, ...rest];
-  });
-  // A line goes on where no sentence ends; lists and examples, further in, keep their own lines.
-  const flowing = (words: string): string =>
-    words
-      .replace(/(?<![.:!?;])\n(?=[^\s{])/g, " ")
-      .split("\n")
-      .flatMap((line) => wrapped(line, HELP_WIDTH))
-      .join("\n");
-  const details = command.details === undefined ? "" : `\n${flowing(command.details.trim())}\n`;
-  return `candlespan ${command.usage}\n\n${flowing(command.summary)}\n${details}\nOptions\n${lines.join("\n")}\n`;
+  const details = command.details === undefined ? "" : `\n${flowing(command.details.trim(), width)}\n`;
+  return `candlespan ${command.usage}\n\n${flowing(command.summary, width)}\n${details}\nOptions\n${glossary(rows, width)}\n`;
 }

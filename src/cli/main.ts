@@ -23,7 +23,8 @@ for (const stream of [process.stdout, process.stderr])
 // The exit code is set, not forced: a pipe drains asynchronously and process.exit would cut the result short.
 process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(shown(text, process.env, process.stdout.columns)),
-  err: (text) => void process.stderr.write(shown(text, process.env)),
+  err: (text) => void process.stderr.write(shown(text, process.env, process.stderr.columns)),
+  columns: process.stdout.columns,
   interactive: isRewritable(process.env, process.stderr.isTTY === true),
   ...(process.stdin.isTTY === true && process.stderr.isTTY === true ? { ask } : {}),
 });

@@ -27,7 +27,10 @@ export const ROW_OPTIONS = {
     "least evenness of the whole top, minimum to average, 0 to 0.9; 0 takes any",
     String(LEAST_EVENNESS),
   ),
-  rules: oneValue("IDS", "guideline cards that must agree, separated by commas; listed below"),
+  rules: {
+    ...oneValue("IDS", "guideline cards that must agree, separated by commas; listed above"),
+    names: RULE_IDS,
+  },
 } as const satisfies Command["options"];
 
 /** Farthest a row may be let move (m). */
@@ -65,7 +68,7 @@ export function rowQuestion(
   };
   for (const name of ["along", "across"] as const)
     if ((question[name] ?? 0) > FARTHEST)
-      throw usageError(`--${name} is farther than it looks.`, "at most 2 m (80 in)");
+      throw usageError(`--${name} is farther than it looks.`, "at most 2 m (80 in)", args.text(name));
   const named = listOf(args.text("luminaires"), "--luminaires", [...study.luminaires.keys()]);
   const luminaires = named ?? (added.length > 0 ? added : undefined);
   return luminaires === undefined ? question : { ...question, luminaires };

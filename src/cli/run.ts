@@ -1,7 +1,16 @@
 import { CandlespanError } from "../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { VERSION } from "../diagnostics/version.ts";
-import { EXIT, helpOf, type Io, parseArguments, usageError } from "./command.ts";
+import {
+  EXIT,
+  flowing,
+  glossary,
+  helpOf,
+  helpWidth,
+  type Io,
+  parseArguments,
+  usageError,
+} from "./command.ts";
 import { COMMANDS } from "./commands.ts";
 
 /** Runs one command line (without the program's own name) and returns the exit code. Never throws. */
@@ -24,7 +33,7 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   if (name === undefined || name === "--help" || name === "-h" || name === "help") {
     const command = rest.find((word) => !word.startsWith("-"));
     if (name !== undefined && command !== undefined) return dispatch([command, "--help"], io);
-    (name === undefined ? io.err : io.out)(overview());
+    (name === undefined ? io.err : io.out)(overview(helpWidth(io)));
     return name === undefined ? EXIT.badInput : EXIT.met;
   }
   if (name === "--version" || name === "-v") {
@@ -40,28 +49,38 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   const command = await entry.load();
   const end = rest.indexOf("--");
   if ((end < 0 ? rest : rest.slice(0, end)).some((word) => word === "--help" || word === "-h")) {
-    io.out(helpOf(command));
+    io.out(helpOf(command, helpWidth(io)));
     return EXIT.met;
   }
   return command.run(parseArguments(command, rest), io);
 }
 
-function overview(): string {
-  const wide = Math.max(...COMMANDS.map((command) => command.name.length));
-  const list = COMMANDS.map((command) => `  ${command.name.padEnd(wide)}  ${command.summary}`).join("\n");
-  return `candlespan COMMAND [options]
+function overview(width: number): string {
+  const list = glossary(
+    COMMANDS.map(({ name, summary }) => [name, summary] as const),
+    width,
+  );
+  return `${flowing(
+    `candlespan COMMAND [options]
 
-Light on a kitchen island from pendants and recessed luminaires: computed point by point, judged against
-published targets, with its uncertainty.
+Light on a kitchen island from pendants and recessed luminaires: computed point by point, judged against published
+targets, with its uncertainty.
 
-${list}
+`,
+    width,
+  )}${list}
 
-\`candlespan COMMAND --help\` explains one. A path of - is standard input.
-Guide, pages that \`candlespan serve\` shows: guide/study-format.html (every key of a study, and how places are
-counted), guide/kitchen.html (one kitchen from study to papers), guide/accuracy.html (what figures are worth).
-Exit code: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang,
-2 bad input, 3 internal fault.
-`;
+${flowing(
+  `\`candlespan COMMAND --help\` explains one. A path of - is standard input.
+Guide, pages that \`candlespan serve\` shows:
+  guide/study-format.html (every key of a study, and how places are counted)
+  guide/kitchen.html (one kitchen from study to papers)
+  guide/accuracy.html (what figures are worth)
+Exit code: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang, 2 bad input, 3 internal
+fault.
+`,
+  width,
+)}`;
 }
 
 /** Text from files may hold control characters; a terminal must not obey them. */

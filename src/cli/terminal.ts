@@ -32,15 +32,19 @@ export function isRewritable({ TERM }: Environment, isTerminal: boolean): boolea
   return isTerminal && TERM !== "dumb";
 }
 
-/** Text for people as a terminal shows it; JSON and SVG pass unchanged. */
-export function shown(text: string, environment: Environment, columns?: number): string {
-  if (/^\s*[[{<]/.test(text)) return text;
-  const plain = isAsciiLocale(environment) ? text.split("\n").map(plainLine).join("\n") : text;
-  return columns === undefined || columns >= TEXT_WIDTH
-    ? plain
-    : whole(plain.split("\n"))
-        .flatMap((line) => fitted(line, columns))
-        .join("\n");
+/** Text for people as a terminal shows it; JSON and SVG pass unchanged, and lines that are written again. */
+export function shown(text: string, environment: Environment, columns = Number.POSITIVE_INFINITY): string {
+  if (/^\s*[[{<]|\r/.test(text)) return text;
+  const lines = isAsciiLocale(environment) ? text.split("\n").map(plainLine) : text.split("\n");
+  if (lines.every((line) => widthOf(line) <= columns)) return lines.join("\n");
+  return blocks(columns < TEXT_WIDTH ? whole(lines) : lines)
+    .flatMap((block) =>
+      block.every((line) => widthOf(line) <= columns)
+        ? block
+        : ((block.length > 1 ? narrowTable(block, columns) : undefined) ??
+          block.flatMap((line) => fitted(line, columns))),
+    )
+    .join("\n");
 }
 
 function plainLine(line: string): string {
@@ -51,28 +55,144 @@ function plainLine(line: string): string {
 
 /** Sentences broken at the words' own width are one line each again: a line goes on where the next one's first word had no room in it. */
 function whole(lines: readonly string[]): string[] {
-  return lines.reduce<string[]>((sentences, line, i) => {
-    if (i > 0 && goesOn(lines[i - 1], line)) sentences[sentences.length - 1] += ` ${line.trimStart()}`;
-    else sentences.push(line);
-    return sentences;
-  }, []);
+  const sentences: string[] = [];
+  let before = "";
+  let further: number | undefined;
+  for (const line of lines) {
+    const step = sentences.length === 0 ? 0 : indentOf(line) - indentOf(sentences[sentences.length - 1]);
+    if (sentences.length > 0 && goesOn(before, line) && isHang(step, indentOf(line), further)) {
+      sentences[sentences.length - 1] += ` ${line.trimStart()}`;
+      further = step;
+    } else {
+      sentences.push(line);
+      further = undefined;
+    }
+    before = line;
+  }
+  return sentences;
 }
 
-/** A row of a table, which two spaces part, goes on nowhere. */
+/** Whether a line stands as those do that go on: two further in, or at the margin; all alike. */
+function isHang(step: number, indent: number, before?: number): boolean {
+  return (step === 2 || (step === 0 && indent === 0)) && (before === undefined || step === before);
+}
+
+/** A row of a table goes on nowhere. */
 function goesOn(line: string, next: string): boolean {
   const [word] = next.trimStart().split(" ");
-  const further = indentOf(next) - indentOf(line);
-  const hasRoom = Array.from(line).length + 1 + Array.from(word).length <= TEXT_WIDTH;
-  return word !== "" && !hasRoom && (further === 0 || further === 2) && !/\S {2,}\S/.test(line);
+  return word !== "" && widthOf(line) + 1 + widthOf(word) > TEXT_WIDTH && !isRow(line);
+}
+
+/** Rows of one table together, with what its last column goes on with; every other line by itself. */
+function blocks(lines: readonly string[]): string[][] {
+  const parted: string[][] = [];
+  for (const line of lines) {
+    const last = parted.at(-1);
+    const inTable = last !== undefined && isRow(last[0]);
+    if (inTable && (isRow(line) || indentOf(line) > indentOf(last[0]) + 2)) last.push(line);
+    else parted.push([line]);
+  }
+  return parted;
 }
 
 function indentOf(line: string): number {
   return /^ */.exec(line)?.[0].length ?? 0;
 }
 
+function widthOf(line: string): number {
+  return Array.from(line).length;
+}
+
 /** A line too long is broken between words, further in. */
 function fitted(line: string, columns: number): string[] {
-  if (Array.from(line).length <= columns || columns < 20) return [line];
+  if (widthOf(line) <= columns || columns < 20) return [line];
   const indent = indentOf(line);
   return wrapped(line.slice(indent), columns, indent, 2);
+}
+
+/** Whether a line is a row of a table, whose cells two spaces part. */
+function isRow(line: string): boolean {
+  return /\S {2,}\S/.test(line);
+}
+
+/** What parts two columns. */
+const GAP = 2;
+
+interface Column {
+  readonly cells: readonly string[];
+  readonly left: boolean;
+}
+
+/** Rows laid anew in `width` columns of letters: cells are broken between words, the widest first; columns that have no
+ * room beside one another follow below, after the first column again. Undefined where no column has room. */
+function narrowTable(rows: readonly string[], width: number): string[] | undefined {
+  const letters = rows.map((row) => Array.from(row));
+  const indent = Math.min(...rows.map((row) => /^ */.exec(row)?.[0].length ?? 0));
+  const [first, ...others] = columnsOf(letters);
+  if (others.length === 0) return undefined;
+  const lines: string[] = [];
+  for (let from = 0; from < others.length; ) {
+    let to = others.length;
+    while (to > from && leastWidth([first, ...others.slice(from, to)]) > width - indent) to--;
+    if (to === from) return undefined;
+    if (from > 0) lines.push("");
+    lines.push(...laid([first, ...others.slice(from, to)], width - indent, indent));
+    from = to;
+  }
+  return lines;
+}
+
+/** The columns: what blanks at least two wide part in every row. */
+function columnsOf(rows: readonly (readonly string[])[]): Column[] {
+  const wide = Math.max(...rows.map((row) => row.length));
+  const isBlank = (i: number): boolean => rows.every((row) => (row[i] ?? " ") === " ");
+  const spans: { from: number; to: number }[] = [];
+  for (let i = 0; i < wide; i++) {
+    if (isBlank(i)) continue;
+    const last = spans.at(-1);
+    if (last !== undefined && i - last.to < GAP) last.to = i + 1;
+    else spans.push({ from: i, to: i + 1 });
+  }
+  return spans.map(({ from, to }) => {
+    const cut = rows.map((row) => row.slice(from, to).join(""));
+    return {
+      cells: cut.map((cell) => cell.trim()),
+      left: cut.every((cell) => cell.trim() === "" || !cell.startsWith(" ")),
+    };
+  });
+}
+
+const longestWord = ({ cells }: Column): number =>
+  Math.max(...cells.flatMap((cell) => cell.split(" ")).map(widthOf));
+
+function leastWidth(columns: readonly Column[]): number {
+  return columns.reduce((sum, column) => sum + longestWord(column), GAP * (columns.length - 1));
+}
+
+function laid(columns: readonly Column[], width: number, indent: number): string[] {
+  const widths = columns.map(({ cells }) => Math.max(...cells.map(widthOf)));
+  const least = columns.map(longestWord);
+  let over = widths.reduce((sum, each) => sum + each, GAP * (columns.length - 1)) - width;
+  for (; over > 0; over--) {
+    const widest = widths.reduce(
+      (found, each, c) => (each > least[c] && (found < 0 || each > widths[found]) ? c : found),
+      -1,
+    );
+    widths[widest]--;
+  }
+  return columns[0].cells.flatMap((_, r) => {
+    const cells = columns.map(({ cells }, c) => wrapped(cells[r], widths[c]));
+    return Array.from({ length: Math.max(...cells.map((lines) => lines.length)) }, (_, l) =>
+      (
+        " ".repeat(indent) +
+        columns
+          .map(({ left }, c) => {
+            const words = cells[c][l] ?? "";
+            const space = " ".repeat(widths[c] - widthOf(words));
+            return left ? words + space : space + words;
+          })
+          .join(" ".repeat(GAP))
+      ).trimEnd(),
+    );
+  });
 }

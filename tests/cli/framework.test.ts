@@ -50,6 +50,12 @@ describe("the command line", () => {
     expect(await said("boxes", "x", "--error", "-5 mm")).toBe(
       "--error is followed by what begins with a dash. Expected its value, one that begins so as --error=-5.\n",
     );
+    // 2026-11-29: "Option '--rules <value>' argument missing.", where its identifiers are what is asked for.
+    expect(await said("boxes", "x", "--rules")).toMatch(
+      /^--rules is followed by nothing\. Expected above-top-30-36, .*, flux-30-40-of-floor\.\n$/,
+    );
+    expect(await said("check", "x", "--fail-on")).toContain("Expected never, short, close.");
+    expect(await said("swap", "x", "y", "--layer")).toContain("Expected NAME, the layer");
     const { out } = await called("--help");
     for (const page of ["study-format", "kitchen", "accuracy"]) expect(out).toContain(`guide/${page}.html`);
   });

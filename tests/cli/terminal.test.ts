@@ -1,6 +1,6 @@
 /** Text for people on terminals of every kind: narrow, without letters beyond ASCII, without a way back to the line's start. */
 import { expect, it } from "vitest";
-import { helpOf } from "../../src/cli/command.ts";
+import { helpOf, helpWidth } from "../../src/cli/command.ts";
 import { COMMANDS } from "../../src/cli/commands.ts";
 import { isAsciiLocale, isRewritable, shown } from "../../src/cli/terminal.ts";
 import { TEXT_WIDTH, table, wrapped, wrappedTable } from "../../src/words/table.ts";
@@ -34,13 +34,52 @@ it("rewrites no line on a dumb terminal or in a file", () => {
   ]).toEqual([true, false, false]);
 });
 
-it("has help of at most 110 columns that states defaults", async () => {
-  for (const { load } of COMMANDS) {
-    const help = helpOf(await load());
-    expect(help).not.toMatch(/\n(?:in|dimmed|else|planned)\n/);
-    const long = help.split("\n").filter((line) => line.length > 110);
-    expect(long).toEqual([]);
-  }
+it("has help as wide as the terminal that shows it, 80 elsewhere, and states defaults", async () => {
+  expect([undefined, 20, 60, 80, 300].map((columns) => helpWidth({ columns }))).toEqual([
+    80, 40, 60, 80, 100,
+  ]);
+  for (const width of [60, 80, 100])
+    for (const { load } of COMMANDS) {
+      const help = helpOf(await load(), width);
+      expect(help).not.toMatch(/\n(?:in|dimmed|else|planned)\n/);
+      // A name that is longer than a line, and the usage, which is to be typed as one.
+      const long = help
+        .split("\n")
+        .slice(1)
+        .filter((line) => line.length > width && /\S \S/.test(line.slice(width - 20)));
+      expect(long).toEqual([]);
+    }
+});
+
+it("lays a table anew where the terminal is narrower: words broken inside their cells, figures under their heads", () => {
+  const rows = table([
+    ["whole top, best first", "four cones", "three cones"],
+    ["pendants: direct + interreflected", "343 + 18 = 361", "281 + 14 = 295"],
+    ["verdict", "≈ too close to call, and 2 clashes", "✕ falls short"],
+  ]);
+  expect(shown([...rows, "", "That is all."].join("\n"), {}, 60).split("\n")).toEqual([
+    "whole top, best first             four cones     three cones",
+    "pendants: direct +            343 + 18 = 361  281 + 14 = 295",
+    "interreflected",
+    "verdict                 ≈ too close to call,   ✕ falls short",
+    "                               and 2 clashes",
+    "",
+    "That is all.",
+  ]);
+  // Columns that have no room beside one another follow below, each with the names of its rows.
+  const many = table([
+    ["name", ...Array.from({ length: 6 }, (_, i) => `option-number-${i + 1}`)],
+    ["average", ...Array.from({ length: 6 }, (_, i) => `${500 + i}`)],
+  ]);
+  const narrow = shown(many.join("\n"), {}, 60).split("\n");
+  for (const line of narrow) expect(line.length).toBeLessThanOrEqual(60);
+  expect(narrow.filter((line) => /^name /.test(line))).toHaveLength(2);
+  expect(narrow.join(" ")).toMatch(/average +500 +501 +502.*average +503 +504 +505/);
+});
+
+it("starts no sentence in the line of another that only just fitted", () => {
+  const full = `  (${"x".repeat(TEXT_WIDTH - 4)})`;
+  expect(shown([full, "  ≈ prep 496 lx"].join("\n"), {}, 80).split("\n").at(-1)).toBe("  ≈ prep 496 lx");
 });
 
 it("breaks sentences anew on a terminal narrower than they were written for, and leaves tables as they are", () => {

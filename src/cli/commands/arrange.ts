@@ -29,7 +29,10 @@ export const arrange: Command = {
     heads: flag("no head may reach a pendant"),
     shielding: flag("no lamp may be in a person's eyes that should be shielded"),
     settings: flag("rows must serve every setting of the dimmers, at whatever levels take the least power"),
-    best: oneValue("LIST", `what counts, of ${OBJECTIVES.join(", ")} (default: all)`),
+    best: {
+      ...oneValue("LIST", `what counts, of ${OBJECTIVES.join(", ")} (default: all)`),
+      names: OBJECTIVES,
+    },
     show: oneValue("N", "how many to propose, 1 to 8", "4"),
     ...CONFIDENCE,
     out: oneValue("FILE", "write the study with the proposals added to it"),
