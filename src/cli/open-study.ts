@@ -10,7 +10,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { formatNamed } from "../photometry/photometric-formats.ts";
 import type { Arguments, Io } from "./command.ts";
 import { listFiles } from "./files/folder.ts";
-import { type Reach, reachOf, readWithin } from "./files/reach.ts";
+import { type Reach, reachOf, readWithin, resolveWithin } from "./files/reach.ts";
 import { readUtf8 } from "./files/read.ts";
 
 /** Opens the study a command was given (`-` for standard input). Throws what is wrong with it; warnings go to `io`. */
@@ -44,6 +44,7 @@ export async function openWithFolder(
   folder: string,
 ): Promise<OpenStudy & { readonly added: readonly string[] }> {
   const reach = reachOf(args.positionals[0], args.texts("allow-outside"));
+  orThrow(resolveWithin(reach, relative(reach.folder, resolve(folder)) || ".", {}));
   const files = orThrow(listFiles(folder))
     .filter((name) => formatNamed(name) !== undefined)
     .sort();

@@ -116,14 +116,17 @@ export function resolveStudyWith(
 /** What follows from an island that could not be made: the study has one, with its zones. */
 const OF_THE_ISLAND: readonly string[] = ["row-island", "plane-island", "plane-zone", "setting-zone"];
 
+const OF_A_ZONE: readonly string[] = ["setting-zone", "plane-zone"];
+
 /** By the code of an error, those of others that it may bring about: who asks for the name that a second bears in its place, or hangs
  * over an island that stands elsewhere. */
-const BROUGHT_ABOUT: ReadonlyMap<string, readonly string[]> = new Map([
-  ["layer-name", ["setting-layer"]],
-  ["zone-name", ["setting-zone", "plane-zone"]],
-  ["plane-name", ["setting-zone"]],
-  ["island-outside", ["luminaire-outside"]],
-]);
+const BROUGHT_ABOUT: Readonly<Record<string, readonly string[]>> = {
+  "layer-name": ["setting-layer"],
+  "zone-name": OF_A_ZONE,
+  "zone-outside": OF_A_ZONE,
+  "plane-name": ["setting-zone"],
+  "island-outside": ["luminaire-outside"],
+};
 
 /** The errors without those that others bring about. */
 function causes(
@@ -134,7 +137,7 @@ function causes(
   const isLost = study.island !== undefined && island === undefined;
   const brought = new Set([
     ...(isLost ? OF_THE_ISLAND : []),
-    ...errors.flatMap(({ code }) => BROUGHT_ABOUT.get(code) ?? []),
+    ...errors.flatMap(({ code }) => BROUGHT_ABOUT[code] ?? []),
   ]);
   const own = errors.filter(({ code }) => !brought.has(code));
   return own.length === 0 ? errors : own;

@@ -45,15 +45,13 @@ const outside = (value: number, { above, from, to }: Range): boolean =>
 const figure = (value: number, unit: string): string =>
   unit === METRES ? `${LENGTH}${value}${LENGTH}` : `${value}${unit}`;
 
-function rangeWords(range: Range, unit: string): string {
+function rangeWords(range: Range, unit: string, value: number): string {
   const { above, from, to } = range;
-  if (range === EXTENT) return "a length above 0";
+  const said = (words: string, limit?: number): string[] =>
+    limit === undefined ? [] : [`${words} ${figure(limit, unit)}`];
+  if (range === EXTENT) return value < 1 ? "a length above 0" : said("at most", to)[0];
   if (from !== undefined && to !== undefined) return `${figure(from, unit)} to ${figure(to, unit)}`;
-  const words: string[] = [];
-  if (above !== undefined) words.push(`above ${figure(above, unit)}`);
-  if (from !== undefined) words.push(`at least ${figure(from, unit)}`);
-  if (to !== undefined) words.push(`at most ${figure(to, unit)}`);
-  return words.join(" and ");
+  return [...said("above", above), ...said("at least", from), ...said("at most", to)].join(" and ");
 }
 
 function measure(
@@ -78,9 +76,10 @@ function measure(
       if (typeof value !== "number" || !Number.isFinite(value)) {
         const percent = typeof value === "string" ? /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(value) : null;
         const meant = percent === null ? what : `${what}, such as ${Number(percent[1]) / 100}`;
-        const article = /^[aeiou]/.test(kind) ? "an" : "a";
         const excerpt = value === undefined ? "" : `${PART}${JSON.stringify(value)?.slice(0, 60)}`;
-        addIssue({ message: `The value is not ${article} ${kind}.${PART}${meant}${excerpt}` });
+        addIssue({
+          message: `The value is not a${/^[aeiou]/.test(kind) ? "n" : ""} ${kind}.${PART}${meant}${excerpt}`,
+        });
         return NEVER;
       }
       if (outside(value, range)) {
@@ -89,7 +88,7 @@ function measure(
           kind === "length" && typeof dataset.value === "number" && !outside(value / 1000, range);
         const hint = millimetres ? ` Did you mean "${value} mm"?` : "";
         addIssue({
-          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : figure(value, unit)}`,
+          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit, value)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : figure(value, unit)}`,
         });
         return NEVER;
       }

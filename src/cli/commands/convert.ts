@@ -1,5 +1,5 @@
 import { extname, resolve } from "node:path";
-import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -20,6 +20,7 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
+import { photometricRefusal } from "../files/photometric-refusal.ts";
 import { reachOf, readWithin } from "../files/reach.ts";
 import { readBytes } from "../files/read.ts";
 import { writeWhole } from "../files/write.ts";
@@ -56,14 +57,15 @@ async function run(args: Arguments, io: Io): Promise<number> {
   refuseToReplace(to, "OUT", args.flag("force"));
   const write = await writerFor(to, args);
   const bytes = orThrow(readBytes(from, FILE_LIMITS.photometricArchive));
+  const name = from === "-" ? "standard input" : from;
   const read = readPhotometry(bytes, {
-    file: from === "-" ? "standard input" : from,
+    file: name,
     lampSet: numberOption(args, "lamp-set"),
     flux: numberOption(args, "flux"),
-    tilt: (name) => {
+    tilt: (tilt) => {
       const file = readWithin(
         reachOf(from, args.texts("allow-outside")),
-        name,
+        tilt,
         FILE_LIMITS.photometricArchive,
         {
           file: from,
@@ -72,7 +74,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
       return file.ok ? success(file.value.bytes) : file;
     },
   });
-  const photometry = orThrow(read);
+  if (!read.ok) throw new CandlespanError(photometricRefusal(read.issues, bytes, name));
+  const photometry = read.value;
   const written = write(photometry);
   const text = orThrow(written);
   orThrow(writeWhole(to, text));

@@ -1,6 +1,6 @@
 import { basename, extname, join } from "node:path";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
-import { formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { failure, formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readerFor } from "../../photometry/readers/reader-for.ts";
@@ -21,6 +21,7 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
+import { photometricRefusal } from "../files/photometric-refusal.ts";
 import { reachOf, readWithin } from "../files/reach.ts";
 import { readBytes } from "../files/read.ts";
 import { writeWhole } from "../files/write.ts";
@@ -112,7 +113,7 @@ async function inspectFile(
       return tiltFile.ok ? success(tiltFile.value.bytes) : tiltFile;
     },
   });
-  if (!read.ok) return read;
+  if (!read.ok) return failure(...photometricRefusal(read.issues, bytes.value, name));
   const photometry = read.value;
   const intensity = directions.map(({ C, gamma }) => ({
     C,

@@ -50,7 +50,8 @@ Exit code 0 when the readings, all together, are what was predicted (chi-squared
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [path, file] = args.positionals;
-  if (path === "-" && file === "-") throw usageError("Only one of the two can be standard input.");
+  if (path === "-" && file === "-")
+    throw usageError("Only one of the two can be standard input.", "a file for the other");
   const arrangement = args.text("arrangement");
   const options = {
     meter: meterOf(args.text("meter") ?? "5"),

@@ -92,7 +92,12 @@ export function writeWhole(
   const target = resolve(path);
   const partial = join(dirname(target), `.${process.pid}-${Date.now()}-${writes++}.partial`);
   try {
-    if (folders === "make folders") mkdirSync(dirname(target), { recursive: true });
+    if (folders === "make folders" && !existsSync(dirname(target))) {
+      // Asked to make a folder where the system takes none, such as in /proc, Node would try for ever.
+      const able = writableFolder(dirname(target));
+      if (!able.ok) return able;
+      mkdirSync(dirname(target), { recursive: true });
+    }
     removeAbandoned(dirname(target));
     const descriptor = openSync(partial, "wx");
     try {

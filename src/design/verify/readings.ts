@@ -47,15 +47,13 @@ const NO_ROOM_OF_INCHES = 10;
 const BRIGHTEST = 1e6;
 
 export function readReadings(text: string, scene: Scene, file?: string): Outcome<Readings> {
+  const at = (line: number) => ({ ...(file === undefined ? {} : { file }), line });
   const table = readCsv(text, file);
-  if (!table.ok) return table;
+  if (!table.ok) return failure(...namelessColumns(text, at(1)), ...table.issues);
   const { header, rows: records, separator } = table.value;
   const rows = decimalCommas(records, separator);
-  const names = header.map((name) =>
-    name.trim().toLowerCase() === "lux" ? "lx" : name.trim().toLowerCase(),
-  );
+  const names = header.map(columnOf);
   const issues: Issue[] = [];
-  const at = (line: number) => ({ ...(file === undefined ? {} : { file }), line });
   const fault = (line: number, message: string, expected?: Phrase, received?: Phrase): void => {
     issues.push(lineFault("readings", at(line), message, expected, received));
   };
@@ -140,6 +138,20 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       }),
     ),
   );
+}
+
+function columnOf(name: string): string {
+  const plain = name.trim().toLowerCase();
+  return plain === "lux" ? "lx" : plain;
+}
+
+/** Of a text that is no table, whether it was to be one of readings: its first line names at least one of their columns. */
+function namelessColumns(text: string, where: Issue["where"]): Issue[] {
+  const [first = ""] = text.replace(/^\ufeff/, "").split(/\r|\n/, 1);
+  if (first.trim() === "" || first.split(/[,;\t]/).some((name) => COLUMNS.includes(columnOf(name))))
+    return [];
+  const message = "The first line names no column of readings.";
+  return [lineFault("readings", where, message, COLUMNS.join(", "), first.slice(0, 60))];
 }
 
 /** Figures with decimal commas, with points in their place. */
