@@ -10,7 +10,7 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { widthAlong } from "../luminaire/plan-extent.ts";
 import { clearanceOf } from "../scene/arrangement.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import { roomToIsland } from "../scene/island-frame.ts";
+import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 
 export interface PendantRow {
@@ -46,7 +46,7 @@ export interface PendantRow {
   /** Longer than wide by half again and at least 0.6 m. */
   readonly linear: boolean;
   readonly island: Island;
-  /** Over the middle of the island. */
+  /** Over the middle of the row. */
   readonly ceiling: number;
 }
 
@@ -108,7 +108,7 @@ export function rowFigures(
     ends: [stations[0] - rim / 2, island.length - last - rim / 2],
     endToCentre,
     linear: rim >= LINEAR.length && rim >= LINEAR.ratio * breadth,
-    ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
+    ceiling: ceilingAt(room, ...islandToRoom(island, [mean(stations), row.across])),
   };
 }
 

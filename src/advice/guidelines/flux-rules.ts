@@ -1,12 +1,13 @@
 /** Rules that count lumens to an area. They know neither direction nor shade, so none of them predicts lux. */
 
+import { area } from "../../geometry/polygon.ts";
 import { SQUARE_FEET_PER_SQUARE_METRE } from "../../units/quantities.ts";
 import { type Arrangement, atLeast, type Held, published, type Range, type Rule, within } from "./rule.ts";
 
 /** Lamp lumens of the layers of a role to a floor or top area, a square foot. */
 function fluxPerArea(
   { scene }: Arrangement,
-  area: number,
+  squareMetres: number,
   of: string,
   allows: Range,
   pendantsOnly: boolean,
@@ -16,8 +17,8 @@ function fluxPerArea(
     .flatMap(({ luminaires }) => luminaires)
     // Such rules speak of what is printed on the lamp's box.
     .reduce((sum, { luminaire }) => sum + (luminaire.ratedFlux ?? luminaire.flux), 0);
-  if (flux === 0 || !(area > 0)) return undefined;
-  return { kind: "ratio", of, found: flux / (area * SQUARE_FEET_PER_SQUARE_METRE), allows };
+  if (flux === 0 || !(squareMetres > 0)) return undefined;
+  return { kind: "ratio", of, found: flux / (squareMetres * SQUARE_FEET_PER_SQUARE_METRE), allows };
 }
 
 /** Of the pendants' lamps over the area of the top. */
@@ -26,8 +27,13 @@ const pendantsOverTop =
   (arrangement) => {
     const { island } = arrangement.scene;
     if (island === undefined) return undefined;
-    const area = island.length * island.width;
-    return fluxPerArea(arrangement, area, "pendant lumens a square foot of top", allows, true);
+    return fluxPerArea(
+      arrangement,
+      area([island.outline]),
+      "pendant lumens a square foot of top",
+      allows,
+      true,
+    );
   };
 
 export const FLUX_RULES: readonly Rule[] = [

@@ -304,6 +304,36 @@ describe("the free sides on tops that are no rectangle", () => {
   });
 });
 
+describe("what a rule is held against on tops and ceilings that are no plain ones", () => {
+  const cardsUnder = (room: object) =>
+    new Map(
+      guidelineCards(
+        resolved(
+          withRow(
+            { count: 1, clearance: 0.8, offset: [-0.95, 0] },
+            {
+              room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ...room },
+              island: { centre: [2.7, 2.1], height: 0.92, outline: L_OUTLINE },
+            },
+          ),
+        ).scenes[0],
+      ).map((c) => [c.id, c]),
+    );
+
+  it("counts lumens to the area of the outline, not of the box around it", () => {
+    const found = card(cardsUnder({}), "flux-70-80-on-work").measure.found ?? Number.NaN;
+    // By hand: 2.8 m × 0.9 m and 0.9 m × 0.8 m are 3.24 m², 34.875 sq ft; one lamp of 800 lm.
+    expect(found).toBeCloseTo(800 / 34.875, 2);
+  });
+
+  it("measures down from the ceiling over the row, not over the island's middle", () => {
+    // Rising along x at 15° from 2.7 m at x = 0; the pendant at x = 2.7 − 0.95 m. Rim at 0.92 + 0.8 m.
+    const sloped = cardsUnder({ ceiling: { slope: 15, towards: 0 } });
+    const over = 2.7 + 1.75 * Math.tan((15 * Math.PI) / 180);
+    expect(card(sloped, "below-ceiling-12-20").measure.found).toBeCloseTo(over - 1.72, 6);
+  });
+});
+
 describe("the arrangement a rule implies", () => {
   it("is found to agree with its own rule, and keeps everything else", () => {
     const scene = island({});
