@@ -12,6 +12,7 @@ import { COUNT_RULES } from "./count-rules.ts";
 import { FLUX_RULES } from "./flux-rules.ts";
 import type { GuidelineCard, ImpliedRow } from "./guideline-card.ts";
 import { impliedRow, reachesCeiling, rowAsHung, sceneOfRecessed, sceneOfRow } from "./implied.ts";
+import { lengthsInBoth } from "./lengths-in-both.ts";
 import { type RecessedGrid, recessedGrid } from "./recessed-grid.ts";
 import { RECESSED_RULES } from "./recessed-rules.ts";
 import type { Held, Rule, Want } from "./rule.ts";
@@ -33,7 +34,7 @@ export type TopLight = (
 ) => { readonly average: number; readonly uniformity: number } | undefined;
 
 export interface CardOptions {
-  /** In which lengths are said in `asks`. */
+  /** In which lengths are said, beside those of a rule's source. */
   readonly length?: LengthUnit;
   /** Asked once for every different arrangement the rules imply. */
   readonly light?: TopLight;
@@ -62,8 +63,8 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
   };
   const all = RULES.map((rule) => ({ rule, held: rule.held(arrangement) }));
   return all.map(({ rule, held }): GuidelineCard => {
-    const { id, subject, rule: words, known: how, source } = rule;
-    const about = { id, subject, rule: words, known: how, source };
+    const { id, subject, known: how, source } = rule;
+    const about = { id, subject, rule: lengthsInBoth(rule.rule, length), known: how, source };
     if (held === undefined)
       return {
         ...about,

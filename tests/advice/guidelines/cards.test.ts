@@ -389,3 +389,31 @@ describe("the arrangement a rule implies", () => {
     expect(guidelineCards(bare).every(({ outcome }) => outcome === "does not apply")).toBe(true);
   });
 });
+
+// 2026-11-29: a metric study quoted "Leave 30 to 36 in clear" and gave no millimetre of it.
+describe("a rule in a source's units", () => {
+  const quoted = (length: "mm" | "m" | "ft-in") =>
+    new Map(guidelineCards(island({}), { length }).map(({ id, rule }) => [id, rule]));
+
+  it("has the study's in brackets", () => {
+    const metric = [...quoted("mm").values()];
+    expect(metric).toContain("Leave 30 to 36 in (762 to 914 mm) clear between pendant and top.");
+    expect(metric).toContain("Set the outer pendants 18 in (457 mm) in from the ends, clear of heads.");
+    expect(metric).toContain("Count one recessed light to every 4 to 6 sq ft (0.37 to 0.56 m²) of ceiling.");
+    expect(metric).toContain(
+      "Leave 30 in (762 mm), and 3 in (76 mm) more for each foot (305 mm) of ceiling above 8 ft (2438 mm).",
+    );
+    expect([...quoted("m").values()]).toContain(
+      "Leave 24 to 36 in (0.61 to 0.91 m) clear between pendant and top.",
+    );
+    for (const rule of metric) expect(rule).not.toMatch(/\d (in|ft|sq ft)\b(?! \()/);
+  });
+
+  it("stays as it is in a study in feet and inches, but for what is metric", () => {
+    const own = quoted("ft-in");
+    for (const { id, rule } of RULES) if (!/\d (cm|m)\b/.test(rule)) expect(own.get(id)).toBe(rule);
+    expect([...own.values()]).toContain(
+      "Leave 75 to 80 cm (2'-5 1/2\" to 2'-7 1/2\") under a ceiling of 2.4 m (7'-10 1/2\"), 80 to 90 cm (2'-7 1/2\" to 2'-11 3/8\") under 2.7 m (8'-10 1/4\"), 90 to 100 cm (2'-11 3/8\" to 3'-3 3/8\") under 3 m (9'-10 1/8\").",
+    );
+  });
+});
