@@ -56,7 +56,7 @@ function risingWords(towards: number): string {
 
 function roomWords(room: RoomShape, words: HandoverWords): string[] {
   const { length: say } = words;
-  const { openings = [], doors = [], joists, ceilingBox, keepOuts = [] } = room;
+  const { openings = [], doors = [], joists, ceilingBox, ceilingVoid, keepOuts = [] } = room;
   return [
     `Room ${say(room.length)} × ${say(room.width)}, ceiling ${say(room.ceilingHeight)}${room.slope === 0 ? ", flat" : ` at its lowest, rising ${Number(degrees(room.slope).toFixed(2))}° ${risingWords(room.towards)}`}.`,
     ...openings.map(
@@ -72,6 +72,7 @@ function roomWords(room: RoomShape, words: HandoverWords): string[] {
       : [
           `Joists along ${joists.along}: the first at ${say(joists.first)}, every ${say(joists.spacing)}${joists.width === undefined ? "" : `, ${say(joists.width)} wide`}.`,
         ]),
+    ...(ceilingVoid === undefined ? [] : [`Above the ceiling ${say(ceilingVoid)} clear.`]),
     ...(ceilingBox === undefined ? [] : [`Boxes in the ceiling ${say(ceilingBox)} wide.`]),
     ...keepOuts.map(
       ({ name, outline }) => `No box at ${printable(name, 40)}: ${extentWords(outline, words, ROOM)}.`,

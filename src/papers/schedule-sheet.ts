@@ -9,11 +9,13 @@ import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../dra
 import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import type { Scene } from "../scene/scene.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { beamText } from "../words/beam-text.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
@@ -46,8 +48,8 @@ export interface ScheduleRow {
   readonly type: string;
   readonly luminaire: Luminaire;
   readonly count: number;
-  /** Whether one of them sits in the ceiling. */
-  readonly isRecessed: boolean;
+  /** The first of them that sits in the ceiling. */
+  readonly recessed: PlacedLuminaire | undefined;
   /** Full angle at half the maximum (rad); undefined in the dark. */
   readonly beam: number | undefined;
   /** The same of each plane, of which `beam` is the mean. */
@@ -69,7 +71,7 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
         (sum, layer) => sum + layer.luminaires.filter((p) => p.luminaire === luminaire).length,
         0,
       ),
-      isRecessed: inCeiling.some(({ placed }) => placed.luminaire === luminaire),
+      recessed: inCeiling.find(({ placed }) => placed.luminaire === luminaire)?.placed,
       beam,
       beams: planes.flatMap(({ ofMaximum }) => (ofMaximum === undefined ? [] : [ofMaximum.angle])),
       size: [...planExtents(luminaire), highest - lowest],
@@ -103,6 +105,7 @@ function finishWords({ lamps }: Handover, luminaire: Luminaire): string | undefi
 }
 
 function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words: HandoverWords): Block {
+  const { scene } = chosenOption(handover);
   return table(
     rows,
     [
@@ -123,7 +126,7 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
             : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
         ),
       ),
-      column("set in, or hangs on", 1.1, (row) => mountingWords(row, words)),
+      column("set in, or hangs on", 1.1, (row) => mountingWords(row, scene, words)),
       column("colour, finish", 1.2, ({ luminaire }) => said(finishWords(handover, luminaire), 60)),
       column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux, filed } }) => {
         const held = unsettledFlux === undefined ? "" : "HOLD, flux not settled; ";
@@ -137,8 +140,8 @@ function luminaireTable(handover: Handover, rows: readonly ScheduleRow[], words:
 }
 
 /** `cord, canopy 120 mm`; `cut-out 75 mm; depth 110 mm by its stated body` */
-function mountingWords({ luminaire, isRecessed }: ScheduleRow, words: HandoverWords): string {
-  if (isRecessed) return recessWords(luminaire, words);
+function mountingWords({ luminaire, recessed }: ScheduleRow, scene: Scene, words: HandoverWords): string {
+  if (recessed !== undefined) return recessWords(scene, recessed, words);
   const { canopy } = luminaire;
   const hung = suspensionWords(luminaire, words);
   return canopy === undefined ? hung : `${hung}; canopy ${words.length(canopy.diameter)}`;

@@ -3,9 +3,9 @@
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
-import { filedBody } from "../../luminaire/filed-body.ts";
-import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { verticalExtent } from "../../luminaire/vertical-extent.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { recessDepth } from "../../scene/recess-depth.ts";
+import type { Scene } from "../../scene/scene.ts";
 import type { HandoverWords } from "../handover.ts";
 
 export function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
@@ -36,16 +36,22 @@ export function recessedTable(recessed: readonly SetOutBox[], words: HandoverWor
 const THE_MAKERS = "not stated, the maker's";
 
 /** The holes to cut and the depth they need above the ceiling, by type: as the study states them, and of the others that only their maker can. */
-export function recesses(recessed: readonly SetOutBox[], words: Lengths): Block {
-  const types = [...new Map(recessed.map(({ type, luminaire }) => [type, luminaire]))];
-  const told = (of: (luminaire: Luminaire, words: Lengths) => string | undefined): string =>
-    types.map(([type, luminaire]) => `${type} ${of(luminaire, words) ?? THE_MAKERS}`).join("; ");
-  return bullet(`Cut-out in the ceiling: ${told(cutOutWords)}. Depth above it: ${told(depthWords)}.`, SMALL);
+export function recesses(recessed: readonly SetOutBox[], scene: Scene, words: Lengths): Block {
+  const types = [
+    ...new Map(recessed.map(({ type, layer, index }) => [type, scene.layers[layer].luminaires[index]])),
+  ];
+  const told = (of: (placed: PlacedLuminaire) => string | undefined): string =>
+    types.map(([type, placed]) => `${type} ${of(placed) ?? THE_MAKERS}`).join("; ");
+  const depths = told((placed) => depthWords(scene, placed, words));
+  return bullet(
+    `Cut-out in the ceiling: ${told((placed) => cutOutWords(placed, words))}. Depth above it: ${depths}.`,
+    SMALL,
+  );
 }
 
 /** `cut-out 75 mm; depth 110 mm by its stated body` */
-export function recessWords(luminaire: Luminaire, words: Lengths): string {
-  const [cutOut, depth] = [cutOutWords(luminaire, words), depthWords(luminaire, words)];
+export function recessWords(scene: Scene, placed: PlacedLuminaire, words: Lengths): string {
+  const [cutOut, depth] = [cutOutWords(placed, words), depthWords(scene, placed, words)];
   return cutOut === undefined && depth === undefined
     ? `cut-out and depth ${THE_MAKERS}`
     : `cut-out ${cutOut ?? THE_MAKERS}; depth ${depth ?? THE_MAKERS}`;
@@ -54,7 +60,7 @@ export function recessWords(luminaire: Luminaire, words: Lengths): string {
 type Lengths = Pick<HandoverWords, "length">;
 
 /** `75 mm`, `600 mm × 300 mm` */
-function cutOutWords({ cutOut }: Luminaire, { length }: Lengths): string | undefined {
+function cutOutWords({ luminaire: { cutOut } }: PlacedLuminaire, { length }: Lengths): string | undefined {
   return cutOut === undefined
     ? undefined
     : typeof cutOut === "number"
@@ -62,13 +68,12 @@ function cutOutWords({ cutOut }: Luminaire, { length }: Lengths): string | undef
       : cutOut.map(length).join(" × ");
 }
 
-/** How far the body reaches above its light, which is level with the ceiling; without one, as high as its file has it. */
-function depthWords(luminaire: Luminaire, { length }: Lengths): string | undefined {
-  const { body } = luminaire;
-  if (body !== undefined && body.isUsualHeight !== true)
-    return `${length(verticalExtent(luminaire)[1])} by its stated body`;
-  const filed = filedBody(luminaire)?.height;
-  return filed === undefined ? undefined : `${length(filed)} by its file`;
+function depthWords(scene: Scene, placed: PlacedLuminaire, { length }: Lengths): string | undefined {
+  const { body } = placed.luminaire;
+  const depth = recessDepth(scene, placed);
+  // A height that nobody stated is none to build by.
+  if (depth === undefined || body?.isUsualHeight === true) return undefined;
+  return `${length(Math.max(0, depth))} by its ${body === undefined ? "file" : "stated body"}`;
 }
 
 function placeColumns(

@@ -29,7 +29,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     blocks.push(
       heading(`Recessed, from the datum: ${typeNames(recessed)}`, 9),
       recessedTable(recessed, words),
-      recesses(recessed, words),
+      recesses(recessed, chosenOption(handover).scene, words),
     );
   const fixed = setOut.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
