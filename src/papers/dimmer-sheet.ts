@@ -13,6 +13,7 @@ import { layerPower } from "../assessment/energy.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Box, line, overlaps, segment, type TextMark, text, textBox } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
+import { fittingNames, fittings } from "../drawing/island-fittings.ts";
 import { lineMeetsBox, orientedBox } from "../drawing/oriented-box.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
@@ -230,7 +231,7 @@ function readings(
   );
 }
 
-/** The top with its zones and the points on it. */
+/** The top with its zones, hob, sink and seats, and the points on it. */
 function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
   const { length, width, outline } = islandAxes(scene);
   // Beside and under the plan the names of what places are measured from.
@@ -272,10 +273,12 @@ function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
             ]
           : []),
         line(outline.map(page), "island outline", "ink", 1, { closed: true }),
+        ...fittings(scene.island, page),
         ...scene.zones.map((zone) =>
           line(zone.outline.map(page), "zone", "quiet", 0.75, { closed: true, dash: "dashed" }),
         ),
         ...points.flatMap((point) => pointMarks(scene, point, page, edges, taken)),
+        ...fittingNames(scene, page, taken).map((name) => ({ ...name, size: 8 })),
       ];
     },
   };

@@ -1,5 +1,6 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import { finelyTold } from "../app/refined-planes.ts";
 import { settingsComparison } from "../app/settings-comparison.ts";
 import type { ArrangementAssessment, Check, PlaneAssessment } from "../assessment/assessment.ts";
@@ -17,14 +18,7 @@ import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangem
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
-import {
-  evennessText,
-  extremeText,
-  rangeWords,
-  sourcedTargetText,
-  VERDICT_MARK,
-  verdictMark,
-} from "../words/zone-text.ts";
+import { evennessText, extremeText, rangeWords, sourcedTargetText, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
@@ -225,7 +219,7 @@ export function results(
         endColumn("target", 0.9, ({ check }) =>
           check === undefined ? "–" : figure(check, words)(check.target),
         ),
-        column("verdict", 1.5, ({ check }) => verdictCell(check)),
+        column("verdict", 1.5, ({ check }) => verdictCell(check, clashes)),
         column("what the uncertainty hangs on", 3, ({ check }) =>
           check === undefined || check.drivers.length === 0
             ? "–"
@@ -284,13 +278,14 @@ function figureName(check: Check | undefined, words: HandoverWords): string {
     : "evenness, min/avg";
 }
 
-function verdictCell(check: Check | undefined): string {
+function verdictCell(check: Check | undefined, clashes: readonly Clash[]): string {
   if (check === undefined) return "– no target";
   const { verdict, probability } = check;
-  if (probability === undefined) return `${VERDICT_MARK[verdict]} ${verdict}`;
+  const marked = `${verdictMark(verdict, clashes)} ${verdict}`;
+  if (probability === undefined) return marked;
   const chance =
     probability > 0.995 ? "over 0.99" : probability < 0.005 ? "under 0.01" : probability.toFixed(2);
-  return `${VERDICT_MARK[verdict]} ${verdict} (reached with probability ${chance})`;
+  return `${marked} (reached with probability ${chance})`;
 }
 
 /** The least or greatest of a plane, that of both grids together in brackets where the fine one is told. */

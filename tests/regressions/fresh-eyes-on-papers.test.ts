@@ -1,12 +1,16 @@
 /** What fresh eyes found on papers on 2026-11-29: each test says what was wrong. */
 import { describe, expect, it } from "vitest";
+import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { peopleFindings } from "../../src/advice/findings.ts";
 import { openStudy } from "../../src/app/open-study.ts";
 import { overlaps, textBox } from "../../src/drawing/drawing.ts";
 import { lineMeetsBox, orientedBox } from "../../src/drawing/oriented-box.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
+import { bounds } from "../../src/geometry/polygon.ts";
+import type { Vec2 } from "../../src/geometry/vector.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
+import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
 import { type Handover, lampsOf } from "../../src/papers/handover.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
@@ -269,4 +273,67 @@ it("wrote an output ratio of 5999 % into the flux code of a file that states a s
   const distribution = rotational((gamma) => 100 * Math.cos(gamma));
   expect(formatFluxCode(fluxCode(distribution, 1))).toMatch(/ –$/);
   expect(formatFluxCode(fluxCode(distribution, "absolute"))).toMatch(/ 100$/);
+});
+
+it("drew the ring that a long pendant's box may be off in about the pendant's middle, half a metre away", () => {
+  const bar = {
+    beam: { flux: 2000, angle: 90 },
+    opening: { length: 1.2, width: 0.06 },
+    body: { profile: "box", length: 1.2, width: 0.06, height: 0.06 },
+    suspensions: [
+      [-0.5, 0],
+      [0.5, 0],
+    ],
+    feed: [-0.5, 0],
+  };
+  const document = withRow({ count: 1 }, { luminaires: { dome: bar } });
+  const plain = handoverOf(document);
+  const [option] = plain.options;
+  const tolerances = option.scene.layers[0].luminaires.map(({ frame }) => ({
+    position: frame.origin,
+    radius: 0.1,
+    lower: { distance: 0.1 },
+    higher: { distance: 0.1 },
+  }));
+  const marks = setOutSheets({ ...plain, options: [{ ...option, tolerances }] }).sheets.flatMap(
+    (s) => s.marks,
+  );
+  const middleOf = (depicts: string): Vec2 => {
+    const mark = marks.find((each) => each.depicts === depicts);
+    if (mark?.kind === "circle") return mark.centre;
+    if (mark?.kind !== "line") throw new Error(`no ${depicts}`);
+    const [x0, y0, x1, y1] = bounds(mark.points);
+    return [(x0 + x1) / 2, (y0 + y1) / 2];
+  };
+  const [ring, box] = [middleOf("tolerance ring"), middleOf("pendant box")];
+  expect(Math.hypot(ring[0] - box[0], ring[1] - box[1])).toBeLessThan(1e-6);
+});
+
+it("gave a zone of what cannot be built ! on the report's first page and ✓ on the next", () => {
+  const plain = handoverOf(
+    kitchen({
+      targets: { low: { illuminance: 5 } },
+      island: { ...ISLAND, zones: [{ name: "all", from: [0, 0], size: [2.4, 1.1], target: "low" }] },
+    }),
+  );
+  const clash: Clash = {
+    kind: "boxes",
+    between: ["P1", "R1"],
+    clear: -0.05,
+    remedy: { kind: "move apart", by: 0.05 },
+  };
+  const options = plain.options.map((option) => ({ ...option, clashes: [clash] }));
+  const said = wordsOf(reportSheets({ ...plain, options }));
+  expect(said).toContain("! All");
+  expect(said).toContain("! meets");
+  expect(said).not.toContain("✓ meets");
+});
+
+it("spoke of a point over the sink and drew no sink", () => {
+  const sink = { from: [0.9, 0.3], size: [0.6, 0.5] };
+  const handover = handoverOf(kitchen({ island: { ...ISLAND, sink } }));
+  const [{ marks }] = dimmerSheets(handover, setOutSheets(handover).setOut);
+  expect(wordsOf([{ marks }])).toContain("over the sink");
+  expect(marks.filter(({ depicts }) => depicts === "island fitting").length).toBeGreaterThan(0);
+  expect(wordsOf([{ marks }])).toMatch(/ sink /);
 });

@@ -14,6 +14,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "../handover.ts";
+import { aboutBoxes } from "./tolerance-table.ts";
 
 /** From this scale on, boxes over an island and their tags stay apart on the plan of the room (points a metre): 1:50. */
 const READABLE = POINTS_PER_METRE / 50 - 1e-6;
@@ -80,7 +81,7 @@ export function islandDetail(
         closed: true,
         dash: "eye line",
       }),
-      ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
+      ...toleranceRingMarks(aboutBoxes(tolerances, setOut.boxes), onPaper, scale.perMetre),
       ...moved(marks, [margins.left, ABOVE + height]),
       ...scaleBarMarks(margins.left, lowest + 4, scale.perMetre, handover.unit),
     ],

@@ -24,6 +24,7 @@ import { setOutHolds } from "./holds.ts";
 import { type IslandDetail, islandDetail } from "./island-detail.ts";
 import { planKey } from "./plan-key.ts";
 import { tables } from "./tables.ts";
+import { aboutBoxes } from "./tolerance-table.ts";
 
 export interface SetOutSheets {
   readonly sheets: readonly Page[];
@@ -220,7 +221,7 @@ function planMarks(
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
   const { tolerances = [] } = chosenOption(handover);
   return [
-    ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
+    ...toleranceRingMarks(aboutBoxes(tolerances, layout.boxes), onPaper, scale.perMetre),
     ...moved(view.marks, origin),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
     ...(keyIn(planKey(handover, layout, view), more.key) ?? []),

@@ -55,6 +55,17 @@ export function toleranceTable(
 const clashName = ({ between, kind }: Pick<Clash, "between" | "kind">): string =>
   `${shortTags(between.map((name) => printable(name, 40)))}: ${CLASH_KIND[kind]}`;
 
+/** Tolerances about the boxes that move with the pendants: of a long one its box is not over its middle. */
+export function aboutBoxes(
+  tolerances: readonly DrawnTolerance[],
+  boxes: readonly SetOutBox[],
+): readonly DrawnTolerance[] {
+  return tolerances.map((each) => {
+    const box = boxes.find((other) => isAt(each, other));
+    return box === undefined ? each : { ...each, position: [box.at[0], box.at[1], each.position[2]] };
+  });
+}
+
 function isAt({ position: [x, y] }: DrawnTolerance, { middle }: SetOutBox): boolean {
   return Math.hypot(x - middle[0], y - middle[1]) < SAME_PLACE;
 }
