@@ -10,6 +10,7 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { widthAlong } from "../luminaire/plan-extent.ts";
 import { clearanceOf } from "../scene/arrangement.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
+import { isPendant } from "../scene/is-pendant.ts";
 import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 
@@ -56,8 +57,8 @@ const LINEAR = { ratio: 1.5, length: 0.6 };
 export function pendantRow(scene: Scene): PendantRow | undefined {
   const { island, room } = scene;
   if (island === undefined) return undefined;
-  const over = scene.layers.map(({ role, luminaires }) =>
-    role === "pendant" ? luminaires.filter((placed) => clearanceOf(placed, island) !== undefined) : [],
+  const over = scene.layers.map((each) =>
+    each.luminaires.filter((placed) => isPendant(each, placed) && clearanceOf(placed, island) !== undefined),
   );
   const all = over.flat();
   if (all.length === 0) return undefined;

@@ -13,6 +13,7 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { boxWidth } from "../scene/box-places.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
+import { isPendant } from "../scene/is-pendant.ts";
 import { roomToIsland, topUnder } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
@@ -31,9 +32,9 @@ export function checkHangingAsMeant(document: StudyDocument, scenes: readonly Sc
   checkZoneHeights(document, scenes, ledger);
   checkOverhangs(document, scenes, ledger);
   const pendants = scenes.flatMap((scene) =>
-    scene.layers
-      .filter(({ role }) => role === "pendant")
-      .flatMap(({ luminaires }) => luminaires.map((placed) => ({ scene, placed }))),
+    scene.layers.flatMap((layer) =>
+      layer.luminaires.flatMap((placed) => (isPendant(layer, placed) ? [{ scene, placed }] : [])),
+    ),
   );
   for (const name of new Set(pendants.map(({ placed }) => placed.luminaire.name))) {
     const own = pendants.filter(({ placed }) => placed.luminaire.name === name);
@@ -141,12 +142,13 @@ function lowestOver(
 ): { readonly at: number; readonly layer: string } | undefined {
   const outline = zones.find(({ name }) => name === zone)?.outline;
   if (island === undefined || outline === undefined) return undefined;
-  const over = layers.flatMap(({ name, role, luminaires }) =>
-    luminaires.flatMap(({ frame: { origin } }) =>
-      role === "pendant" && depthInside(roomToIsland(island, [origin[0], origin[1]]), outline) > 0
-        ? [{ at: origin[2], layer: name }]
-        : [],
-    ),
+  const over = layers.flatMap((layer) =>
+    layer.luminaires.flatMap((placed) => {
+      const [x, y, z] = placed.frame.origin;
+      return isPendant(layer, placed) && depthInside(roomToIsland(island, [x, y]), outline) > 0
+        ? [{ at: z, layer: layer.name }]
+        : [];
+    }),
   );
   return over.reduce<(typeof over)[number] | undefined>(
     (least, each) => (least === undefined || each.at < least.at ? each : least),

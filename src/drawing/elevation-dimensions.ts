@@ -2,7 +2,8 @@
 
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { hangs, suspended } from "../scene/suspended.ts";
+import { isPendant } from "../scene/is-pendant.ts";
+import { hangs, hungPendants } from "../scene/suspended.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Box, type Mark, overlaps, segment, textBox, textWidth } from "./drawing.ts";
 import { type ElevationPage, isCut } from "./elevation-scale.ts";
@@ -12,9 +13,9 @@ import { halfWidth } from "./silhouette.ts";
 export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const marks: Mark[] = [];
   for (const layer of scene.layers) {
-    const hung = layer.luminaires.filter((p) => hangs(scene, p));
+    const hung = layer.luminaires.filter((p) => hangs(scene, p) && isPendant(layer, p));
     const alongs = hung.map((p) => placeOf(axes, p.frame.origin).along).sort((a, b) => a - b);
-    if (alongs.length < 2 || layer.role !== "pendant") continue;
+    if (alongs.length < 2) continue;
     const highest = Math.max(...hung.map((p) => p.frame.origin[2] + verticalExtent(p.luminaire)[1]));
     const at = extent.drop.cut ? y(extent.drop.from) - 2 : y(highest) - 22;
     for (let i = 1; i < alongs.length; i++) {
@@ -29,9 +30,9 @@ export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage
 /** The clearance of a pendant, the last where its figure covers nobody, and of any other that hangs at another height.
  * @param figures boxes of the people */
 export function clearances({ scene, axes, scale, y, words }: ElevationPage, figures: readonly Box[]): Mark[] {
-  const hung = suspended(scene)
-    .map(({ placed, layer }) => ({ placed, layer, ...placeOf(axes, placed.frame.origin) }))
-    .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)
+  const hung = hungPendants(scene)
+    .map(({ placed }) => ({ placed, ...placeOf(axes, placed.frame.origin) }))
+    .filter(({ along }) => along > 0 && along < axes.length)
     .sort((a, b) => b.along - a.along);
   const marks: Mark[] = [];
   const dimensions = new Map<number, typeof hung>();

@@ -12,6 +12,7 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
+import { hangs } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
 import type { Depicted } from "./depicted.ts";
 import { line, type Mark, text } from "./drawing.ts";
@@ -158,12 +159,13 @@ function wallNames({ room }: Scene, { at }: FloorPlanPage, words: Wording): Mark
 }
 
 function luminaireMarks(scene: Scene, { at, perMetre }: FloorPlanPage): Mark[] {
-  return scene.layers.flatMap(({ role, luminaires }) =>
-    luminaires.map(({ luminaire, frame }) => {
+  return scene.layers.flatMap(({ luminaires }) =>
+    luminaires.map((placed) => {
+      const { luminaire, frame } = placed;
       const [x, y] = at([frame.origin[0], frame.origin[1]]);
       const turn = Math.atan2(frame.rotation[1], frame.rotation[0]);
       const rim = outlineOnPlan(luminaire, perMetre, 6).map(planPlacement([x, y], -turn));
-      return role === "pendant"
+      return hangs(scene, placed)
         ? line(rim, "pendant", "luminaire", 1, { closed: true })
         : line(rim, "recessed", "luminaire", 0.75, { closed: true, dash: "dotted" });
     }),

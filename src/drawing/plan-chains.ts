@@ -1,5 +1,6 @@
 /** Rows of pendants over a top, each of which papers dimension by itself. */
 
+import { isPendant } from "../scene/is-pendant.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type IslandAxes, placeOf } from "./island-axes.ts";
 
@@ -11,10 +12,11 @@ const ONE_PLACE = 0.01;
  * the same places. */
 export function pendantRows(scene: Scene, axes: IslandAxes): (readonly number[])[] {
   const rows: { readonly across: number; readonly alongs: number[] }[] = [];
-  for (const { role, luminaires } of scene.layers) {
-    const places = luminaires
+  for (const layer of scene.layers) {
+    const places = layer.luminaires
+      .filter((placed) => isPendant(layer, placed))
       .map(({ frame }) => placeOf(axes, frame.origin))
-      .filter(({ along }) => role === "pendant" && along > 0 && along < axes.length);
+      .filter(({ along }) => along > 0 && along < axes.length);
     if (places.length === 0) continue;
     const across = places.reduce((sum, place) => sum + place.across, 0) / places.length;
     const row = rows.find((each) => Math.abs(each.across - across) < ONE_ROW);

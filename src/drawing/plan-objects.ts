@@ -12,7 +12,7 @@ import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingPoints, suspensionPoints } from "../luminaire/suspension-points.ts";
 import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
-import { suspended } from "../scene/suspended.ts";
+import { hangs, hungPendants } from "../scene/suspended.ts";
 import { runningDimensions } from "../units/length-text.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
@@ -204,8 +204,7 @@ function dimensions(plan: PlanPage, parts: PlanParts): Mark[] {
       }),
     );
   // Ends and centres of the pendants, in one chain under the plan.
-  const alongs = suspended(scene)
-    .filter(({ layer }) => layer.role === "pendant")
+  const alongs = hungPendants(scene)
     .map(({ placed }) => placeOf(axes, placed.frame.origin).along)
     .filter((a) => a > 0 && a < axes.length)
     .sort((a, b) => a - b)
@@ -247,7 +246,6 @@ function dimensions(plan: PlanPage, parts: PlanParts): Mark[] {
 
 function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks[] {
   const found: LuminaireMarks[] = [];
-  const hanging = new Set(suspended(scene).map(({ placed }) => placed));
   scene.layers.forEach((layer, l) => {
     layer.luminaires.forEach((placed, i) => {
       const { along, across } = placeOf(axes, placed.frame.origin);
@@ -259,15 +257,15 @@ function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks
       const m = scale.perMetre;
       const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
       const rim = outlineOnPlan(placed.luminaire, m, 8).map(planPlacement([x, y], turn));
-      const hangs = hanging.has(placed);
+      const isHung = hangs(scene, placed);
       const marks: Mark[] = [
-        line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {
+        line(rim, isHung ? "pendant" : "recessed", "ink", isHung ? 1.5 : 1, {
           closed: true,
-          dash: hangs ? "solid" : "dotted",
+          dash: isHung ? "solid" : "dotted",
         }),
         segment(x - 5, y, x + 5, y, "centre", "ink", 0.75),
         segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
-        ...(hangs ? ceilingMarks(placed, (point) => at(axes.toIsland(point)), m) : []),
+        ...(isHung ? ceilingMarks(placed, (point) => at(axes.toIsland(point)), m) : []),
       ];
       const w = Math.max(12, ...(["x", "y"] as const).map((axis) => halfWidth(placed.luminaire, axis) * m));
       found.push({

@@ -8,7 +8,7 @@ import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
-import { suspended } from "../scene/suspended.ts";
+import { hungPendants, suspended } from "../scene/suspended.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
@@ -95,11 +95,11 @@ function island({ scene: { island: top }, view, axes, x, y, words }: SectionPage
   if (top === undefined) return [];
   const over = top.overhang;
   const under = top.height - top.topThickness;
-  const [first, last] = [view.base.at(0)?.[0] ?? 0, view.base.at(-1)?.[1] ?? axes.width];
+  const [from, to] = view.base[0] ?? [0, axes.width];
   const marks: Mark[] = [
     ...islandMarks({ ...view, at: (across, z) => [x(across), y(z)] }),
     ...horizontalDimension(x(0), x(axes.width), y(0) + 22, words.length(axes.width)),
-    text([x((first + last) / 2), y(top.height / 2)], `top ${words.length(top.height)}`, "top height", {
+    text([x((from + to) / 2), y(top.height / 2)], `top ${words.length(top.height)}`, "top height", {
       anchor: "middle",
     }),
   ];
@@ -180,7 +180,7 @@ function pendants({ scene, axes, x, y, perMetre }: SectionPage): LuminaireMarks[
 
 /** From each eye to the nearer rim of the nearest pendant, with its angle above or below the level. */
 function sightlines({ scene, axes, x, y, width, words }: SectionPage): Mark[] {
-  const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
+  const hung = hungPendants(scene);
   const marks: Mark[] = [];
   const seen = atTheTop(scene, axes);
   const labels = spreadLabels(
@@ -224,7 +224,7 @@ function sightlines({ scene, axes, x, y, width, words }: SectionPage): Mark[] {
 }
 
 function clearance({ scene, axes, x, y, perMetre, words }: SectionPage): Mark[] {
-  const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
+  const hung = hungPendants(scene);
   if (hung.length === 0) return [];
   const { placed } = hung[hung.length - 1];
   const place = placeOf(axes, placed.frame.origin);

@@ -1,5 +1,6 @@
 /** What stands or hangs in the room and is no surface: pendants, trims of recessed luminaires, people. */
 
+import { isPendant } from "../scene/is-pendant.ts";
 import type { Scene } from "../scene/scene.ts";
 import { luminaireTriangles } from "./luminaire-body.ts";
 import { figureTriangles } from "./person-figure.ts";
@@ -18,14 +19,14 @@ export interface FreeBody {
 export function freeBodies(scene: Scene, people: boolean): FreeBody[] {
   forgetOldShapes();
   const things: FreeBody[] = [];
-  scene.layers.forEach(({ name, role, luminaires }, layer) => {
-    luminaires.forEach((placed, index) => {
+  scene.layers.forEach((each, layer) => {
+    each.luminaires.forEach((placed, index) => {
       const triangles = new Triangles();
       const blocker = scene.blockers.findIndex(({ owner }) => owner?.[0] === layer && owner[1] === index);
-      luminaireTriangles(scene, placed, role === "pendant", triangles);
+      luminaireTriangles(scene, placed, isPendant(each, placed), triangles);
       if (triangles.count > 0)
         things.push({
-          name: `${name} ${index + 1}`,
+          name: `${each.name} ${index + 1}`,
           kind: blocker < 0 ? "fitting" : "pendant",
           blocker,
           triangles,

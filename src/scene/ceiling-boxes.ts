@@ -1,7 +1,8 @@
 /** The outlets of a scene as an electrician knows them: a box each, tagged in the order of the layers. */
 
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import type { Layer, Scene } from "./scene.ts";
+import { isPendant } from "./is-pendant.ts";
+import type { Scene } from "./scene.ts";
 import { suspended } from "./suspended.ts";
 
 /** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
@@ -20,11 +21,6 @@ export interface CeilingBox {
 export function boxTags(scene: Scene): (owner: readonly [layer: number, index: number]) => string {
   const tags = new Map(ceilingBoxes(scene).map(({ layer, index, tag }) => [`${layer} ${index}`, tag]));
   return ([layer, index]) => tags.get(`${layer} ${index}`) ?? "";
-}
-
-/** Whether a luminaire hangs on something wherever it is: what is in a layer of pendants, or says what it hangs on. */
-export function isPendant({ role }: Layer, { luminaire }: PlacedLuminaire): boolean {
-  return role === "pendant" || luminaire.suspension !== undefined;
 }
 
 /** Every luminaire with its tag. Below the ceiling what is no pendant is fixed. */

@@ -2,6 +2,7 @@
 
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
+import { isPendant } from "./is-pendant.ts";
 import { luminairePieces, occupied, overlaps } from "./luminaire-pieces.ts";
 import type { Layer } from "./scene.ts";
 import type { Solid } from "./solids.ts";
@@ -13,13 +14,11 @@ export function checkHungOverlaps(
   path: string,
   ledger: Ledger,
 ): void {
-  const hung = layers.flatMap(({ name, role, luminaires }) =>
-    role !== "pendant"
-      ? []
-      : luminaires.flatMap((luminaire, i) => {
-          const pieces = luminairePieces(luminaire);
-          return pieces.length === 0 ? [] : [{ name: `${name} ${i + 1}`, ...occupied(pieces) }];
-        }),
+  const hung = layers.flatMap((layer) =>
+    layer.luminaires.flatMap((luminaire, i) => {
+      const pieces = isPendant(layer, luminaire) ? luminairePieces(luminaire) : [];
+      return pieces.length === 0 ? [] : [{ name: `${layer.name} ${i + 1}`, ...occupied(pieces) }];
+    }),
   );
   const standing = solids.map(({ name, prisms }) => ({ name, ...occupied(prisms) }));
   hung.forEach((one, i) => {

@@ -2,6 +2,7 @@ import { depthInside } from "../geometry/polygon.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "./ceiling-height.ts";
+import { isPendant } from "./is-pendant.ts";
 import type { Layer, Scene } from "./scene.ts";
 
 /** A hanging luminaire with its place in the scene. */
@@ -19,6 +20,11 @@ export function suspended(scene: Scene): Suspended[] {
   );
 }
 
+/** What hangs below the ceiling on something of its own. */
+export function hungPendants(scene: Scene): Suspended[] {
+  return suspended(scene).filter(({ layer, placed }) => isPendant(layer, placed));
+}
+
 /** Nearer under a body than this, a luminaire is fixed to it (m). */
 const FIXED = 0.05;
 
@@ -30,8 +36,7 @@ export function isUnderBody(
   const [x, y, z] = frame.origin;
   const top = z + verticalExtent(luminaire)[1];
   return bodies.some(
-    ({ outline, bottom }) =>
-      bottom >= top - FIXED && bottom - top < FIXED && depthInside([x, y], outline) > 0,
+    ({ outline, bottom }) => Math.abs(bottom - top) < FIXED && depthInside([x, y], outline) > 0,
   );
 }
 

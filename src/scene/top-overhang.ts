@@ -2,6 +2,7 @@
 
 import { depthInside } from "../geometry/polygon.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { isPendant } from "./is-pendant.ts";
 import { roomToIsland, topUnder } from "./island-frame.ts";
 import { planOutline } from "./luminaire-pieces.ts";
 import type { Island, Scene } from "./scene.ts";
@@ -28,10 +29,10 @@ export interface Overhang {
 
 /** Pendants that reach farther beyond the top than is set out by hand. */
 export function overhangs({ island, layers }: Scene): Overhang[] {
-  return layers.flatMap(({ role, luminaires }, layer) =>
-    luminaires.flatMap((placed, index) => {
-      const by = role === "pendant" ? topOverhang(island, placed) : 0;
-      return by > LEAST_OVERHANG ? [{ layer, index, by }] : [];
+  return layers.flatMap((layer, l) =>
+    layer.luminaires.flatMap((placed, index) => {
+      const by = isPendant(layer, placed) ? topOverhang(island, placed) : 0;
+      return by > LEAST_OVERHANG ? [{ layer: l, index, by }] : [];
     }),
   );
 }

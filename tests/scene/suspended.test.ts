@@ -1,26 +1,43 @@
-/** What is fixed under a wall unit needs no cord: 2026-11-28, a strip there was drawn hanging from the ceiling in the island's elevation. */
-import { expect, it } from "vitest";
-import { isUnderBody } from "../../src/scene/suspended.ts";
-import { placed } from "../support/luminaires.ts";
-import { lambertian } from "../support/tiny-scene.ts";
+/** What hangs is one question, whatever its layer is for. */
+import { describe, expect, it } from "vitest";
+import { visualWeight } from "../../src/advice/appearance/visual-weight.ts";
+import { pendantRow } from "../../src/advice/pendant-row.ts";
+import { elevation } from "../../src/drawing/elevation.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { pendantRows } from "../../src/drawing/plan-chains.ts";
+import { section, sectionScale } from "../../src/drawing/section.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
+import { rectangleBetween } from "../../src/geometry/polygon.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { overhangs } from "../../src/scene/top-overhang.ts";
+import { wording } from "../../src/words/wording.ts";
+import { syntheticScene } from "../support/synthetic-island.ts";
 
-const unit = {
-  name: "wall unit",
-  outline: [
-    [0, 0],
-    [2, 0],
-    [2, 0.35],
-    [0, 0.35],
-  ],
-  bottom: 1.45,
-  top: 2.2,
-} as const;
+// 2026-11-29: boxes and heads took what states its suspension for a pendant, drawings and warnings only what is in a layer of pendants.
+describe("what says what it hangs on, in a layer that is not of pendants", () => {
+  const pendants = syntheticScene();
+  const [first, ...rest] = pendants.layers;
+  const others: Scene = { ...pendants, layers: [{ ...first, role: "other" }, ...rest] };
+  const words = wording();
 
-it("tells a strip under a wall unit from what hangs", () => {
-  const under = (x: number, y: number, z: number) =>
-    isUnderBody({ bodies: [unit] }, placed(lambertian("strip", 700, "A"), [x, y, z]));
-  expect(under(1, 0.3, 1.44)).toBe(true);
-  expect(under(1, 0.3, 1.3)).toBe(false);
-  expect(under(1, 0.6, 1.44)).toBe(false);
-  expect(under(1, 0.3, 2.3)).toBe(false);
+  it.each<[string, (scene: Scene) => unknown]>([
+    ["the row", pendantRow],
+    ["what it takes of the view", (scene) => visualWeight(scene)],
+    ["the places along the top", (scene) => pendantRows(scene, islandAxes(scene))],
+    ["the section", (scene) => section(scene, sectionScale(scene, 900), words)],
+    ["the elevation", (scene) => elevation(scene, sheetScale(islandAxes(scene), 900), words)],
+    [
+      "what reaches beyond the top",
+      (scene) => {
+        const { toIsland, length } = islandAxes(scene);
+        const [, across] = toIsland(scene.layers[0].luminaires[0].frame.origin);
+        const outline = rectangleBetween(0, across - 0.1, length, across + 0.1);
+        const found = overhangs({ ...scene, island: { ...scene.island, outline } } as Scene);
+        expect(found.length).toBeGreaterThan(0);
+        return found;
+      },
+    ],
+  ])("is a pendant for %s", (_, asked) => {
+    expect(asked(others)).toEqual(asked(pendants));
+  });
 });

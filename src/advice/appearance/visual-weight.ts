@@ -17,6 +17,7 @@ import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { planForm } from "../../luminaire/plan-extent.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
+import { isPendant } from "../../scene/is-pendant.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
 import { USUAL_STATURE } from "../../scene/people.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
@@ -107,13 +108,13 @@ export function visualWeight(
   if (!(high > 0)) return undefined;
   const bodies = scene.blockers.flatMap(({ kind, owner, mesh, transmittance }): Solid[] => {
     const layer = kind === "pendant" && owner !== undefined ? scene.layers[owner[0]] : undefined;
-    if (layer?.role !== "pendant" || owner === undefined) return [];
-    const body = layer.luminaires[owner[1]]?.luminaire.body;
-    return [{ mesh, transmittance: body?.seeThrough ?? transmittance }];
+    const hung = owner === undefined ? undefined : layer?.luminaires[owner[1]];
+    if (layer === undefined || hung === undefined || !isPendant(layer, hung)) return [];
+    return [{ mesh, transmittance: hung.luminaire.body?.seeThrough ?? transmittance }];
   });
-  const bare = scene.layers
-    .filter(({ role }) => role === "pendant")
-    .flatMap(({ luminaires }) => luminaires.filter(({ luminaire }) => luminaire.body === undefined));
+  const bare = scene.layers.flatMap((layer) =>
+    layer.luminaires.filter((hung) => isPendant(layer, hung) && hung.luminaire.body === undefined),
+  );
   const openings = bare.filter(({ luminaire }) => luminaire.emission.opening.shape !== "point");
   const pendants = [
     ...bodies,
