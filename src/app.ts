@@ -20,6 +20,7 @@ export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 // A study, its light, and who ranks it.
 export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
 export { formatIssue, formatLocation, type Issue, type Outcome, type Phrase } from "./diagnostics/issue.ts";
+export { formatPointer, parsePointer } from "./diagnostics/json-path.ts";
 export { issueIn } from "./diagnostics/phrase.ts";
 // Papers and tables to hand over.
 export { PAPER_NAMES, type PaperName, type Picture } from "./drawing/paper/paper.ts";
@@ -61,6 +62,6 @@ export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./un
 export { formatLength } from "./units/length-text.ts";
 export { powerFigure } from "./units/power-text.ts";
 export { degrees } from "./units/quantities.ts";
-export { readLength } from "./units/read-length.ts";
+export { metresOf, readLength } from "./units/read-length.ts";
 export { type LengthRange, readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";

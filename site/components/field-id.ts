@@ -1,7 +1,7 @@
 /** The id of the field of a path, and how it is found on the page. */
 
+import { formatPointer } from "../../src/app.ts";
 import type { Path } from "../store/pointer.ts";
-import { formatPointer } from "../store/pointer-text.ts";
 
 /** Unique by what the field edits. */
 export function idOf(path: Path): string {

@@ -7,10 +7,15 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { formatIlluminanceValue, formatLength, readIlluminance, readTypedLength } from "../../src/app.ts";
+import {
+  formatIlluminanceValue,
+  formatLength,
+  metresOf,
+  readIlluminance,
+  readTypedLength,
+} from "../../src/app.ts";
 import type { Display, FieldsView } from "../app-view.ts";
 import { type DefaultValue, editsAt } from "../edits/defaults.ts";
-import { metresOf } from "../edits/raw-study.ts";
 import type { Edit } from "../store/history.ts";
 import { holdVisit } from "../store/hold-visit.ts";
 import type { Json, Path } from "../store/pointer.ts";

@@ -1,10 +1,18 @@
 /** What is wrong, in the trade's words and the units on screen, with the field to mend it in. */
 
-import { formatIssue, formatLocation, type Issue, issueIn, type Phrase } from "../../src/app.ts";
+import {
+  formatIssue,
+  formatLocation,
+  formatPointer,
+  type Issue,
+  issueIn,
+  metresOf,
+  type Phrase,
+  parsePointer,
+} from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
-import { metresOf, type RawStudy } from "../edits/raw-study.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
 import { type Json, type Path, read } from "../store/pointer.ts";
-import { formatPointer } from "../store/pointer-text.ts";
 import { placeWords } from "./study-words.ts";
 import { capital, lengthText } from "./words.ts";
 
@@ -71,11 +79,7 @@ export function issueWordsAt(issues: readonly Issue[], path: Path, app: IssueVie
 /** The path of an issue, led to the field that mends it. */
 export function fieldOf({ code, where }: Issue): Path | undefined {
   if (where.path === undefined) return undefined;
-  const path: Path = where.path
-    .split("/")
-    .slice(1)
-    .map((step) => step.replaceAll("~1", "/").replaceAll("~0", "~"))
-    .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+  const path: Path = parsePointer(where.path).map((step) => (/^\d+$/.test(step) ? Number(step) : step));
   if (code === "luminaire-above-ceiling" && path.at(-1) === "row") return [...path, "clearance"];
   return path;
 }

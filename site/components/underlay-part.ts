@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import {
   FILE_LIMITS,
   megabytes,
+  metresOf,
   type Outcome,
   PDF_UNDERLAY,
   scaledBy,
@@ -15,7 +16,7 @@ import {
 } from "../../src/app.ts";
 import type { FieldChangeDetail, UnderlayMoveDetail, UnderlayPointsDetail } from "../../src/elements.ts";
 import "../../src/elements/length-field/length-field.ts";
-import { metresOf, type RawStudy } from "../edits/raw-study.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import { askForFiles } from "../storage/ask-for-files.ts";
 import { embed } from "../storage/embed.ts";

@@ -3,8 +3,8 @@
  * more; these bounds are wide on purpose; common practice, no source.
  */
 
-import type { LengthRange } from "../../src/app.ts";
-import { metresOf, type RawStudy } from "../edits/raw-study.ts";
+import { type LengthRange, metresOf } from "../../src/app.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
 import type { Path } from "../store/pointer.ts";
 
 /** Whole millimetres of it can be meant: thinner is a sheet, not a place or a size in a kitchen (m). */

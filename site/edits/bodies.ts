@@ -1,8 +1,9 @@
 /** Bodies in the room by size and place, and typical ones to begin with; sizes common practice, no source. */
 
+import { metresOf } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { freshName, metresOf, type RawStudy, tidy } from "./raw-study.ts";
+import { freshName, type RawStudy, tidy } from "./raw-study.ts";
 import { fitted, roomOf, topSize } from "./room-contents.ts";
 
 export const BODY_KINDS = ["base units", "wall units", "tall larder", "hood"] as const;

@@ -1,8 +1,8 @@
 /** Values the study leaves to a default: found by their place, and written where the study would say them. */
 
+import { formatPointer } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import { type Json, type Path, read } from "../store/pointer.ts";
-import { formatPointer } from "../store/pointer-text.ts";
 
 interface DefaultUsed {
   readonly path: string;

@@ -1,8 +1,9 @@
 /** Bodies, openings, people, zones and the island moved by a vector, kept in the room or on the top: for a hand on the drawing. */
 
+import { metresOf } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, openingName, type RawPoint2, type RawStudy, tidy } from "./raw-study.ts";
+import { openingName, type RawPoint2, type RawStudy, tidy } from "./raw-study.ts";
 import { islandReach, roomOf, topSize, wallLength } from "./room-contents.ts";
 
 export interface KitchenItem {

@@ -3,11 +3,12 @@
  * A side stops at walls, at the top's edges and before what it belongs to is too small to be anything.
  */
 
+import { metresOf } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 import type { KitchenItem, Vec2 } from "./kitchen-moves.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, openingName, type RawStudy, tidy } from "./raw-study.ts";
+import { openingName, type RawStudy, tidy } from "./raw-study.ts";
 import { roomOf, topSize, wallLength } from "./room-contents.ts";
 
 /** Least extents (m): of a body, of a window or zone, of the island or an arm of it. */

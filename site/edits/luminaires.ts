@@ -5,10 +5,10 @@
  * moving all of them moves its offset. Moving one alone turns the row into free places, which undo takes back.
  */
 
-import { degrees, type Scene } from "../../src/app.ts";
+import { degrees, metresOf, type Scene } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, type RawLayer, type RawPlace, type RawStudy, tidy } from "./raw-study.ts";
+import { type RawLayer, type RawPlace, type RawStudy, tidy } from "./raw-study.ts";
 
 /** One luminaire: its layer and its place in it. */
 export interface LuminaireKey {

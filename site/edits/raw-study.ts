@@ -3,7 +3,6 @@
  * as they were written.
  */
 
-import { readLength } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 
 export type RawLength = number | string;
@@ -183,14 +182,6 @@ export interface RawStudy {
     readonly opacity?: number;
   };
   readonly embedded?: { readonly [path: string]: { readonly text?: string; readonly base64?: string } };
-}
-
-/** Metres of a length as written; undefined when it cannot be read, which the study's own check reports. */
-export function metresOf(length: unknown): number | undefined {
-  if (typeof length === "number") return length;
-  if (typeof length !== "string") return undefined;
-  const read = readLength(length);
-  return read.ok ? read.metres : undefined;
 }
 
 /** A place in a document rounded to a tenth of a millimetre, which is finer than any hand or tape. */

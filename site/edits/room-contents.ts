@@ -3,10 +3,11 @@
  * points, each with where it would stand inside. Plain rectangles of the document; a body turned counts by its bounding box.
  */
 
+import { metresOf } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json, Path } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, openingName, type RawPoint3, type RawStudy, tidy } from "./raw-study.ts";
+import { openingName, type RawPoint3, type RawStudy, tidy } from "./raw-study.ts";
 
 export interface Outside {
   /** As it is called in the study, or by what it is. */

@@ -1,7 +1,7 @@
 /** A row told another way: by the gap between rims, from centre to centre, or by what is left at its ends. */
 
-import { rowSpacing } from "../../src/app.ts";
-import { metresOf, type RawLayer } from "./raw-study.ts";
+import { metresOf, rowSpacing } from "../../src/app.ts";
+import type { RawLayer } from "./raw-study.ts";
 
 export type SpreadKey = "gap" | "spacing" | "end";
 

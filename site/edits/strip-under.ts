@@ -4,9 +4,10 @@
  * front.
  */
 
+import { metresOf } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { freshName, metresOf, type RawBody, type RawStudy, tidy } from "./raw-study.ts";
+import { freshName, type RawBody, type RawStudy, tidy } from "./raw-study.ts";
 import { roomOf } from "./room-contents.ts";
 
 const PER_METRE = { flux: 700, watts: 9 };

@@ -1,10 +1,11 @@
 /** The luminaires of a study: renamed wherever they hang, added, hung, kept, as named edits. */
 
+import { metresOf } from "../../src/app.ts";
 import type { Embedded } from "../storage/embedded.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { freshName, metresOf, type RawLuminaire, type RawStudy } from "./raw-study.ts";
+import { freshName, type RawLuminaire, type RawStudy } from "./raw-study.ts";
 
 /** Another name for a luminaire, in the list and in every layer of every option. */
 export function renameLuminaire(study: RawStudy, from: string, to: string): NamedEdit {

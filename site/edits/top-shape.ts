@@ -1,9 +1,10 @@
 /** Shapes of the top as outlines in the island's frame: a rectangle, an L, a T or a U within length and width. */
 
+import { metresOf } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, type RawLength, type RawStudy, tidy } from "./raw-study.ts";
+import { type RawLength, type RawStudy, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
 
 export type TopShape = "rectangle" | "L" | "T" | "U";

@@ -1,9 +1,10 @@
 /** Zones and the top: strips that no zone judges, zones stretched over them, and targets of one's own. */
 
+import { metresOf } from "../../src/app.ts";
 import type { Edit } from "../store/history.ts";
 import { type Json, write } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { freshName, metresOf, type RawPoint2, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
+import { freshName, type RawPoint2, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
 import { renamedInSettings } from "./settings.ts";
 import { boxOf, type Corner, coveringZones, isSquare, type Outline, uncovered } from "./zone-cover.ts";

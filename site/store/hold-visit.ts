@@ -1,8 +1,8 @@
 /** Who came from what is on hold to a field: what is asked there, and what comes next. Kept with the study on screen until the list is seen again. */
 
+import { formatPointer } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import type { Path } from "./pointer.ts";
-import { formatPointer } from "./pointer-text.ts";
 
 /** What is held together, since one place of the study answers it all. */
 export interface HeldPlace {

@@ -6,6 +6,7 @@
  * much and leaves reading the text to the reader.
  */
 
+import { parsePointer } from "../diagnostics/json-path.ts";
 import type { Key } from "./keys/key.ts";
 import { STUDY_KEYS } from "./keys/study-keys.ts";
 import { studySchema } from "./study-schema.ts";
@@ -179,10 +180,7 @@ export function inUnits(
     if (typeof each !== "number") return each;
     return kind === "length" ? say.length(each) : kind === "illuminance" ? say.illuminance(each) : each;
   };
-  const keys = path
-    .split("/")
-    .slice(1)
-    .map((key) => key.replaceAll("~1", "/").replaceAll("~0", "~"));
+  const keys = parsePointer(path);
   return spoken(keys.reduce<Node | undefined>(inside, studySchema as unknown as Node), value);
 }
 

@@ -89,6 +89,14 @@ export function readMetres(text: string): ReadLength {
   return readLength(bareNumber(text) === undefined ? text : `${text} m`);
 }
 
+/** A length of a study as it is written: a number is metres, text a length with its unit; of anything else nothing. */
+export function metresOf(value: unknown): number | undefined {
+  if (typeof value === "number") return value;
+  if (typeof value !== "string") return undefined;
+  const read = readLength(value);
+  return read.ok ? read.metres : undefined;
+}
+
 function magnitude(body: string): number | (ReadLength & { ok: false }) {
   if (/\d,\d{3}(?!\d)/.test(body)) {
     const both = [body.replaceAll(",", ""), body.replaceAll(",", ".")].map((s) => JSON.stringify(s));

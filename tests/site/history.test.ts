@@ -4,7 +4,7 @@ import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import { StudyHistory } from "../../site/store/history.ts";
 import { type Json, type Path, read, write } from "../../site/store/pointer.ts";
-import { formatPointer, parsePointer } from "../../site/store/pointer-text.ts";
+import { formatPointer, parsePointer } from "../../src/diagnostics/json-path.ts";
 
 const start = example as unknown as Json;
 

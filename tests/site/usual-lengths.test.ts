@@ -1,9 +1,11 @@
 /** Which lengths can be meant in a field. */
+
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import { usualLengths } from "../../site/components/usual-lengths.ts";
-import { metresOf, type RawStudy } from "../../site/edits/raw-study.ts";
+import type { RawStudy } from "../../site/edits/raw-study.ts";
 import type { Path } from "../../site/store/pointer.ts";
+import { metresOf } from "../../src/app.ts";
 
 const study = example as unknown as RawStudy;
 

@@ -1,12 +1,13 @@
 /** Cupboards, larder, hood and whatever else stands or hangs in the room: listed, sized, placed, removed, added. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { metresOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { lengthText } from "../../components/words.ts";
 import { BODY_KINDS, newBody, placeBody, sizeBody } from "../../edits/bodies.ts";
-import { metresOf, type RawBody } from "../../edits/raw-study.ts";
+import type { RawBody } from "../../edits/raw-study.ts";
 import { stripUnder, takesStrip } from "../../edits/strip-under.ts";
 import type { Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";

@@ -1,10 +1,11 @@
 /** The island: size, place, shape of its top, levels, overhang, hob, sink and seats. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { metresOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField } from "../../components/fields.ts";
 import { capital } from "../../components/words.ts";
-import { metresOf, type RawLength } from "../../edits/raw-study.ts";
+import type { RawLength } from "../../edits/raw-study.ts";
 import { topSize } from "../../edits/room-contents.ts";
 import { shapeTop, sizeTop, type TopShape, topShape } from "../../edits/top-shape.ts";
 import type { Json, Path } from "../../store/pointer.ts";

@@ -1,10 +1,11 @@
 /** Windows and other openings in the walls: at night they swallow light. */
 
 import { html, type TemplateResult } from "lit";
+import { metresOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
-import { freshName, metresOf, openingName, type RawOpening } from "../../edits/raw-study.ts";
+import { freshName, openingName, type RawOpening } from "../../edits/raw-study.ts";
 import { wallLength } from "../../edits/room-contents.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";

@@ -8,12 +8,12 @@ import {
   formatLength,
   LAMP_FINISHES,
   type Luminaire,
+  metresOf,
   NAMED_BODY_PROFILES,
   SHADE_FORMS,
 } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
-import { metresOf } from "../../edits/raw-study.ts";
 import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
 import type { Edit } from "../../store/history.ts";
 import type { Json, Path } from "../../store/pointer.ts";

@@ -1,9 +1,9 @@
 /** Where the light of a luminaire from flux and beam leaves: from one point, or from the whole underside of its body. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatLength } from "../../../src/app.ts";
+import { formatLength, metresOf } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
-import { metresOf, type RawLuminaire } from "../../edits/raw-study.ts";
+import type { RawLuminaire } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
 const KEYS = ["diameter", "length", "width"] as const;

@@ -2,10 +2,10 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { planExtents, turnOf } from "../../../src/app.ts";
+import { metresOf, planExtents, turnOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField } from "../../components/fields.ts";
-import { metresOf, type RawLayer } from "../../edits/raw-study.ts";
+import type { RawLayer } from "../../edits/raw-study.ts";
 import { type SpreadKey, spreadLength } from "../../edits/row-spread.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 

@@ -1,10 +1,10 @@
 /** Where a long luminaire hangs and where its supply comes down, from its middle. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatLength, type SuspensionPoints } from "../../../src/app.ts";
+import { formatLength, metresOf, type SuspensionPoints } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField } from "../../components/fields.ts";
-import { metresOf, tidy } from "../../edits/raw-study.ts";
+import { tidy } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
 interface Choice {

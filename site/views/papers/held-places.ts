@@ -1,10 +1,9 @@
 /** What is on hold of the option on screen, gathered by the place of the study that answers it. */
 
-import { holdsOf, ownerOf } from "../../../src/app.ts";
+import { formatPointer, holdsOf, ownerOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import type { HeldPlace } from "../../store/hold-visit.ts";
 import type { Path } from "../../store/pointer.ts";
-import { formatPointer } from "../../store/pointer-text.ts";
 
 type Hold = ReturnType<typeof holdsOf>[number];
 

@@ -7,6 +7,7 @@ import { FINISH_NAMES } from "../../luminaire/shade/finishes.ts";
 import { LAMP_FINISHES } from "../../luminaire/shade/lamp-finishes.ts";
 import { LOWER_ENDS } from "../../luminaire/shade/shade-document.ts";
 import { SHADE_FORMS, SHADE_PROFILES } from "../../luminaire/shade/shade-forms.ts";
+import { metresOf } from "../../units/read-length.ts";
 import { type Display, METRIC, wording } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { Limits } from "../length-field/number-text.ts";
@@ -15,7 +16,7 @@ import { define } from "../shared/define.ts";
 import { CandlespanElement } from "../shared/element.ts";
 import { renderMarks } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
-import { metresOf, valueAt } from "../study-fields/edit-path.ts";
+import { valueAt } from "../study-fields/edit-path.ts";
 import "../length-field/length-field.ts";
 import "../polar/polar.ts";
 

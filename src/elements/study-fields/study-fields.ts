@@ -1,13 +1,14 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { DefaultUsed } from "../../diagnostics/ledger.ts";
+import { metresOf } from "../../units/read-length.ts";
 import { type Display, METRIC } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { CandlespanElement } from "../shared/element.ts";
 import { tokens } from "../shared/tokens.ts";
-import { metresOf, valueAt } from "./edit-path.ts";
+import { valueAt } from "./edit-path.ts";
 import { editName, type FieldGroup, fieldsOf, type StudyField, type StudyPart } from "./field-list.ts";
 import "../length-field/length-field.ts";
 
