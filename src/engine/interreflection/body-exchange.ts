@@ -91,8 +91,8 @@ function hiddenFrom(
   const others: number[] = [];
   for (let k = 0; k < surfaces.length; k++) {
     const t = surfaces[k];
-    const before = screens.before[t];
-    if (!screens.any(patchBoxes[i], surfaceBoxes[t], before)) continue;
+    const before = screens.meeting(patchBoxes[i], surfaceBoxes[t], screens.before[t]);
+    if (before.length === 0) continue;
     for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++)
       if (factors[i * p.count + j] > 0 && screens.any(patchBoxes[i], patchBoxes[j], before)) others.push(j);
   }

@@ -89,25 +89,24 @@ function fillPair(
 ): void {
   const n = p.count;
   const aligned = alignedExchange(p.grids[s], p.grids[t]);
-  const blockers = screens.before[t].filter((solid) =>
-    screens.any(surfaceBoxes[s], surfaceBoxes[t], [solid]),
-  );
+  const blockers = screens.meeting(surfaceBoxes[s], surfaceBoxes[t], screens.before[t]);
   const cellsS = p.grids[s].cells;
   const cellsT = p.grids[t].cells;
+  const closed = new Float64Array(cellsT.length);
   for (let a = 0; a < cellsS.length; a++) {
     throwIfCancelled(observer);
     const i = p.firstOfSurface[s] + a;
     const boxI = patchBoxes[i];
+    const near = screens.meeting(boxI, surfaceBoxes[t], blockers);
+    const isAligned = aligned !== undefined && p.whole[i] === 1;
+    if (isAligned) aligned(cellsS[a].column, cellsS[a].row, closed);
     for (let b = 0; b < cellsT.length; b++) {
       const j = p.firstOfSurface[t] + b;
-      const k =
-        aligned !== undefined && p.whole[i] === 1 && p.whole[j] === 1
-          ? aligned(cellsS[a].column, cellsS[a].row, cellsT[b].column, cellsT[b].row)
-          : kernel.exchange(i, j);
+      const k = isAligned && p.whole[j] === 1 ? closed[b] : kernel.exchange(i, j);
       if (!(k > 0)) continue;
       areas[i * n + j] = k;
       areas[j * n + i] = k;
-      if (blockers.length > 0 && screens.any(boxI, patchBoxes[j], blockers)) apart[i].push(j);
+      if (near.length > 0 && screens.any(boxI, patchBoxes[j], near)) apart[i].push(j);
       else {
         sums[i] += k;
         sums[j] += k;

@@ -78,6 +78,12 @@ export class Screens {
     );
   }
 
+  /** Those of `among` that can stand between two boxes. */
+  meeting(a: Box, b: Box, among: readonly number[]): readonly number[] {
+    if (among.length === 0) return among;
+    return among.filter((k) => shaftMeetsBox(a, b, this.boxes[k]));
+  }
+
   /** Whether any of `among` can stand between two boxes. */
   any(a: Box, b: Box, among: readonly number[]): boolean {
     for (let k = 0; k < among.length; k++) if (shaftMeetsBox(a, b, this.boxes[among[k]])) return true;
