@@ -370,6 +370,11 @@ const READINGS: readonly (readonly [text: string, said: RegExp])[] = [
     "along,across,lx\n2400,750,500\n",
     /^readings\.csv:2: The reading was taken outside the room\. Places without a unit are metres: .* Expected x 0 to 5\.4 m, .*, found 2400, 750 on the island/,
   ],
+  // 2026-11-29: with no word of the columns.
+  [
+    "along,across,lx\n0.3,2.9,500\n",
+    /:2: The reading was taken outside the room\. Are the columns exchanged\? Expected .*, found 0\.3, 2\.9 on the island/,
+  ],
   [
     "along,across\n2.4,0.7\n",
     /^readings\.csv:1: The readings have no one unit\. Expected one column, "lx" or "fc"\.$/,

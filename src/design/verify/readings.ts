@@ -12,7 +12,7 @@
 import { didYouMean } from "../../diagnostics/did-you-mean.ts";
 import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
 import { issueTexts, phrase } from "../../diagnostics/phrase.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { overFloor, spaceOfRoom } from "../../scene/inside-room.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -75,6 +75,9 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     );
   if (issues.length > 0) return failure(...issues);
 
+  const { island } = scene;
+  const placed = (a: number, b: number): Vec2 =>
+    onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
   const taken = rows.flatMap(({ fields, line }) => {
     const cell = (name: string): string | undefined => (has(name) ? fields[names.indexOf(name)] : undefined);
     const length = (name: string): number => {
@@ -99,16 +102,24 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     );
     const a = length(onIsland ? "along" : "x");
     const b = length(onIsland ? "across" : "y");
-    const { island, room } = scene;
-    const [x, y] = onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
+    const { room } = scene;
+    const [x, y] = placed(a, b);
     const z = (cell("z") ?? "") === "" ? levelAt(scene, [x, y]) : length("z");
-    if (!overFloor([x, y], room, 0) || z < 0)
+    if (!overFloor([x, y], room, 0) || z < 0) {
+      const farthest = has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM;
+      const meant =
+        Math.max(Math.abs(a), Math.abs(b)) > farthest
+          ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm."
+          : overFloor(placed(b, a), room, 0)
+            ? " Are the columns exchanged?"
+            : "";
       fault(
         line,
-        `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > (has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM) ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm." : ""}`,
+        `The reading was taken outside the room.${meant}`,
         spaceOfRoom(room),
         phrase`${onIsland ? `${cell("along")}, ${cell("across")} on the island: ` : ""}x ${x}, y ${y}`,
       );
+    }
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
   });
   if (issues.length > 0) return failure(...issues.slice(0, 20));
