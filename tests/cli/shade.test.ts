@@ -1,5 +1,5 @@
 /** `shade STUDY` through the built program: what it says of a lamp and shade. */
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -10,7 +10,7 @@ const alone = (lamp: object, shade: object) => {
   const input = JSON.stringify({ lamp: { flux: 800, ...lamp }, shade });
   const run = candlespan(["shade", "-", "--out", out], { input });
   const read = candlespan(["inspect", join(out, "shade.ies")], {});
-  return { ...run, read: read.out };
+  return { ...run, read: read.out, file: readFileSync(join(out, "shade.ies"), "utf8") };
 };
 
 describe("shade", () => {
@@ -37,6 +37,27 @@ describe("shade", () => {
       "opening      ellipsoid, 250 mm along C0",
     );
     expect(alone({}, { profile: "drum", ...opal }).read).toContain("opening      cylinder, 250 mm along C0");
+  });
+
+  // 2026-11-29: "0.00000000000001033483054" candela at 90° below an opaque shade with a diffuser.
+  it("writes no remainder of rounding as light", () => {
+    const profile = [
+      [0.17, 0],
+      [0.165, 0.06],
+      [0.11, 0.16],
+      [0.04, 0.22],
+    ];
+    const { file } = alone(
+      { flux: 1055, shape: "A19", height: 0.1 },
+      {
+        profile,
+        finish: "brass",
+        inside: { finish: "white" },
+        bottom: "diffuser",
+        diffuser: { finish: "opal glass" },
+      },
+    );
+    expect(file).not.toMatch(/[^\d.]0\.0{7}/);
   });
 
   it("warns of a shape code in no use", () => {

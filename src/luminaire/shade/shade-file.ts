@@ -1,5 +1,6 @@
 /** A traced shade as the contents of a photometric file: absolute candela, by simulation. */
 
+import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import type { Luminaire } from "../luminaire.ts";
 import type { BuiltShade } from "./build.ts";
@@ -22,7 +23,7 @@ export function shadeFile(
   return {
     format: "LM-63",
     edition: "2019",
-    distribution: luminaire.distribution,
+    distribution: withoutRemainders(luminaire.distribution),
     // A reader of the file spreads the far field over this: the mouth of an opaque shade, the whole of another.
     opening: isGlobe(luminaire) ? { ...emission.opening, shape: "ellipsoid" } : emission.opening,
     absolute: true,
@@ -42,6 +43,14 @@ export function shadeFile(
     description: `${luminaire.name}: ${description}`,
     generation: { code: "1.00010", source: "simulation", interpolated: false, scaled: false },
   };
+}
+
+/** What is left of a cosine at 90° is no light: less than this share of the peak is none, far under what a trace can tell. */
+const REMAINDER = 1e-9;
+
+function withoutRemainders(distribution: IntensityDistribution): IntensityDistribution {
+  const least = REMAINDER * distribution.intensity.reduce((peak, cd) => Math.max(peak, cd), 0);
+  return { ...distribution, intensity: distribution.intensity.map((cd) => (cd < least ? 0 : cd)) };
 }
 
 /** How far from an ellipsoid's profile, as a share of its half axes, a globe may be cut for its neck. */
