@@ -76,6 +76,8 @@ export class Lighting extends EventTarget {
   /** Interreflected light of the last full answer, which stands in while the hand moves what it is of. */
   #stand: { readonly asked: Wanted; readonly light: InterreflectedLight } | undefined;
   #state: LightState = { kind: "first" };
+  /** Whether two documents differ in nothing that light follows from; loaded after the first light. */
+  hasSameLight: ((before: Json, after: Json) => boolean) | undefined;
 
   constructor(options: LightingOptions) {
     super();
@@ -126,11 +128,31 @@ export class Lighting extends EventTarget {
       this.#refining = undefined;
     }
     clearTimeout(this.#timer);
+    if (!moving && this.#isJudged(this.#wanted)) {
+      // What is judged stays on screen: no coarse answer says more.
+      this.#quickAsked = sequence;
+      void this.#refine("judged");
+      return sequence;
+    }
     if (!this.#quickRunning) void this.#quick();
     if (!moving && this.#shown !== undefined) {
       this.#timer = setTimeout(() => this.#refine(), this.#rest);
     }
     return sequence;
+  }
+
+  /** Whether the judged light on screen is that of another document too. */
+  #isJudged({ document, arrangement, people, setting }: Wanted): boolean {
+    const asked = this.#stand?.asked;
+    return (
+      asked !== undefined &&
+      this.#shown?.quality === "judged" &&
+      this.#shown.sequence === asked.sequence &&
+      asked.arrangement === arrangement &&
+      asked.people === people &&
+      asked.setting === setting &&
+      this.hasSameLight?.(asked.document, document) === true
+    );
   }
 
   close(): void {

@@ -47,7 +47,11 @@ export class LightStore extends EventTarget {
   }
 
   async loadResults(): Promise<void> {
-    const { SecondaryResults } = await import("../light/secondary-results.ts");
+    const [{ SecondaryResults }, { hasSameLight }] = await Promise.all([
+      import("../light/secondary-results.ts"),
+      import("../light/same-light.ts"),
+    ]);
+    this.lighting.hasSameLight = hasSameLight;
     this.results = new SecondaryResults(this.lighting);
     this.results.addEventListener("state", () => this.dispatchEvent(new Event("change")));
     this.results.setOption(this.#document, this.#arrangement);

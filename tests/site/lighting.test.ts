@@ -1,6 +1,7 @@
 /** Light that follows the hand: the newest answer wins, an older one is never shown. */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { Lighting } from "../../site/light/lighting.ts";
+import { hasSameLight } from "../../site/light/same-light.ts";
 import { Cancelled } from "../../src/diagnostics/cancelled.ts";
 import type { Outcome } from "../../src/diagnostics/issue.ts";
 import type { Connection, LightAnswer, LightRequest } from "../../src/workers/browser.ts";
@@ -203,5 +204,60 @@ describe("lighting", () => {
     };
     expect(await standIn({ ...study, arrangements: [{ name: "three", moved: true }] })).toHaveLength(1);
     expect(await standIn(other)).toHaveLength(0);
+  });
+
+  // 2026-11-29: an order number or a title took the verdict away for half a second, as if another light were asked for.
+  it("keeps what is judged through an edit that no light follows from, and asks for the judged answer alone", async () => {
+    const { lighting, workers, shown, rest } = setUp();
+    lighting.hasSameLight = hasSameLight;
+    const dome = { beam: { flux: 800, angle: 90 } };
+    const study = { title: "own", luminaires: { dome }, arrangements: [{ name: "a", layers: [{ dim: 1 }] }] };
+    const [drafts, finals] = [() => workers[0].waiting, () => workers[1].waiting];
+    lighting.ask(study, 0, false);
+    await drafts()[0].answer();
+    await rest();
+    await drafts()[1].answer();
+    await finals()[0].answer();
+    await finals()[1].answer();
+    expect(lighting.shown?.quality).toBe("judged");
+    const [asked, seen] = [drafts().length, shown.length];
+    const ordered = { ...study, luminaires: { dome: { ...dome, order: "D-30" } } };
+    lighting.ask(ordered, 0, false);
+    await rest();
+    expect(drafts()).toHaveLength(asked);
+    expect(finals()).toHaveLength(3);
+    expect(finals()[2].request).toMatchObject({ quality: "judged", document: ordered });
+    expect([lighting.shown?.quality, lighting.state.kind, lighting.isBehind]).toEqual([
+      "judged",
+      "refined",
+      true,
+    ]);
+    await finals()[2].answer();
+    expect(lighting.shown?.document).toBe(ordered);
+    expect([lighting.isBehind, shown.length]).toEqual([false, seen + 1]);
+    // Light, another option, another setting and a hand that moves are asked for as before, also before the answer is there.
+    for (const ask of [
+      () => lighting.ask({ ...ordered, arrangements: [{ name: "a", layers: [{ dim: 0.5 }] }] }, 0, false),
+      () => lighting.ask({ ...ordered, title: "x" }, 0, false),
+    ]) {
+      const before = drafts().length;
+      ask();
+      await rest();
+      expect(drafts()).toHaveLength(before + 1);
+      await drafts()[before].answer();
+    }
+  });
+
+  it("tells documents of the same light from those of another", () => {
+    const study = (more: object, layer: object = {}) =>
+      ({ room: { length: 4 }, arrangements: [{ layers: [{ dim: 1, ...layer }] }], ...more }) as never;
+    const before = study({ title: "a" });
+    expect(hasSameLight(before, study({ title: "b", tariff: { perKilowattHour: 1 } }))).toBe(true);
+    expect(hasSameLight(before, study({}, { circuit: "1", dimmer: { maximumWatts: 150 } }))).toBe(true);
+    expect(hasSameLight(before, study({ room: { length: 4, ceilingVoid: 0.4 } }))).toBe(true);
+    expect(hasSameLight(before, study({ room: { length: 5 } }))).toBe(false);
+    expect(hasSameLight(before, study({}, { dim: 0.5 }))).toBe(false);
+    expect(hasSameLight(before, study({ island: {} }))).toBe(false);
+    expect(hasSameLight(before, study({ arrangements: [] }))).toBe(false);
   });
 });
