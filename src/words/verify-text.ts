@@ -48,7 +48,7 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     "",
     ...table(
       [
-        ["place", "lit", `read, ${unit}`, "predicted", "may show", "explained", ""],
+        ["place", "lit", `read, ${unit}`, "predicted", "may show", "explained", "reading"],
         ...compared.map(({ at, lit, read, predicted, band, agrees, fitted, explained }) => [
           placeWords(scene, at, study),
           litWords(scene, lit),

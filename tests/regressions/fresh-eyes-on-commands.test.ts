@@ -178,6 +178,8 @@ describe("verify", () => {
     expect(warnings).toEqual([]);
     expect(verification.zones.map(({ name }) => name)).toEqual(["prep", "counter"]);
     expect(verifyText({ study, scene, verification })).toMatch(/The reading (agrees|does not agree) with/);
+    // 2026-11-29: the column that says which readings agree had no heading.
+    expect(verifyText({ study, scene, verification })).toMatch(/ explained {2}reading\n.* (agrees|differs)/);
     // 2026-11-28: "falls short 500 lx".
     const zones = verification.zones.map((zone) => ({
       ...zone,
