@@ -244,9 +244,13 @@ function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
     draw: (x, y, across) => {
       const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), (across - aside) / length);
       const page = ([along, off]: Vec2): Vec2 => [x + aside + along * perMetre, y + (width - off) * perMetre];
-      const edges = [outline, ...scene.zones.map((zone) => zone.outline)].flatMap((corners) =>
-        sidesOf(corners.map(page)),
-      );
+      const { hob, sink } = scene.island ?? {};
+      const rings = [
+        outline,
+        ...scene.zones.map((zone) => zone.outline),
+        ...[hob, sink].flatMap((ring) => (ring ? [ring] : [])),
+      ];
+      const edges = rings.flatMap((corners) => sidesOf(corners.map(page)));
       const taken = points.map((point): Box => {
         const [left, top] = page(placeOf(scene, point).place);
         return { x: left - 4, y: top - 4, width: 8, height: 8 };

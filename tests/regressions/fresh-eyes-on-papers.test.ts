@@ -331,9 +331,18 @@ it("gave a zone of what cannot be built ! on the report's first page and ✓ on 
 
 it("spoke of a point over the sink and drew no sink", () => {
   const sink = { from: [0.9, 0.3], size: [0.6, 0.5] };
-  const handover = handoverOf(kitchen({ island: { ...ISLAND, sink } }));
+  const zones = [{ name: "washing up", from: [0.8, 0.2], size: [0.9, 0.7], target: "washing" }];
+  const handover = handoverOf(kitchen({ island: { ...ISLAND, sink, zones } }));
   const [{ marks }] = dimmerSheets(handover, setOutSheets(handover).setOut);
   expect(wordsOf([{ marks }])).toContain("over the sink");
   expect(marks.filter(({ depicts }) => depicts === "island fitting").length).toBeGreaterThan(0);
   expect(wordsOf([{ marks }])).toMatch(/ sink /);
+  for (const mark of marks)
+    if (mark.kind === "line" && mark.depicts === "island fitting")
+      for (const word of marks)
+        if (word.kind === "text" && word.depicts === "meter point")
+          mark.points.forEach((from, i) => {
+            const to = mark.points[(i + 1) % mark.points.length];
+            expect(lineMeetsBox(from, to, orientedBox(textBox(word))), word.text).toBe(false);
+          });
 });
