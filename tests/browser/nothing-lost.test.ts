@@ -24,11 +24,14 @@ const foreign: string[] = [];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openPage({ isDirect: true, viewport: { width: 1280, height: 800 } }, (page) => {
-    page.on("request", (request) => {
-      if (!/^(http:\/\/127\.0\.0\.1|blob:|data:)/.test(request.url())) foreign.push(request.url());
-    });
-  });
+  viewer = await openPage(
+    { isDirect: true, viewport: { width: 1280, height: 800 }, serviceWorkers: "allow" },
+    (page) => {
+      page.on("request", (request) => {
+        if (!/^(http:\/\/127\.0\.0\.1|blob:|data:)/.test(request.url())) foreign.push(request.url());
+      });
+    },
+  );
   ({ page, troubles, example, context } = viewer);
 });
 afterAll(() => viewer.close());

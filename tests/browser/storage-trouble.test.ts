@@ -16,9 +16,8 @@ beforeAll(async () => {
 afterAll(() => viewer.close());
 afterEach(() => context.close());
 
-async function opened(options: { before?: () => void; serviceWorkers?: "block" } = {}): Promise<Page> {
-  const { before, serviceWorkers = "block" } = options;
-  context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 }, serviceWorkers });
+async function opened({ before }: { before?: () => void } = {}): Promise<Page> {
+  context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });
   if (before !== undefined) await context.addInitScript(before);
   return another();
 }
@@ -193,7 +192,10 @@ it("starts by the server's build where the one kept has lost a part", async () =
   cpSync(viewer.site, folder, { recursive: true });
   let server = await serveViewer(folder, 0);
   try {
-    context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });
+    context = await viewer.browser.newContext({
+      viewport: { width: 1280, height: 800 },
+      serviceWorkers: "allow",
+    });
     const page = await another(server.address);
     await rename(page, "Through an update");
     const state = () =>

@@ -69,7 +69,8 @@ export async function findBrowser(): Promise<string> {
 export const PATIENCE = 240_000;
 
 /** What a test file uses of the browser. Closing it closes the contexts that were opened through it and leaves the browser to the
- * next file of the process. */
+ * next file of the process. A context starts no service worker unless it asks for one: to keep a copy of the whole site takes
+ * 2.5 s of processor, as much as to light the worked example. */
 export type TestBrowser = Pick<Browser, "newContext" | "newPage" | "close">;
 
 /** By their flags. They end with the process. */
@@ -90,7 +91,7 @@ export async function openBrowser(flags: readonly string[] = []): Promise<TestBr
   const browser = await browserOf(flags);
   const contexts: BrowserContext[] = [];
   const newContext: Browser["newContext"] = async (options) => {
-    const context = await browser.newContext(options);
+    const context = await browser.newContext({ serviceWorkers: "block", ...options });
     context.setDefaultTimeout(PATIENCE);
     contexts.push(context);
     return context;

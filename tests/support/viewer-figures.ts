@@ -34,7 +34,10 @@ interface Drawn {
 }
 
 export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
-  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const context = await viewer.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    serviceWorkers: "allow",
+  });
   const page = await context.newPage();
   // The page says when it is lit; what is on the plan then is counted here.
   await page.addInitScript(() => {
