@@ -1,7 +1,7 @@
 /** Every view and panel: no violation that a machine can find, and every control reached by Tab, with the focus in sight. */
-import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { bringAxe, lastingFaults, violationsNow } from "../support/page-violations.ts";
 import { type OpenPage, openPage, refined, startAfresh } from "../support/viewer.ts";
 import { viewsOf } from "../support/viewer-views.ts";
 
@@ -10,39 +10,9 @@ let page: Page;
 beforeAll(async () => {
   viewer = await openPage({ isDirect: true });
   ({ page } = viewer);
-  await page.evaluate(axe.source);
+  await bringAxe(page);
 });
 afterAll(() => viewer.close());
-
-/** Contrast is calculated by for-people.test.ts, where axe cannot tell what lies behind words. */
-async function violations(): Promise<string[]> {
-  await page.evaluate(() => {
-    const inPage = window as unknown as { axe: typeof axe; axeResults?: axe.AxeResults };
-    inPage.axeResults = undefined;
-    void inPage.axe
-      .run(document, {
-        resultTypes: ["violations", "incomplete"],
-        runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-      })
-      .then((results) => {
-        inPage.axeResults = results;
-      });
-  });
-  const results = await page.waitForFunction(() => {
-    const { axeResults: found } = window as unknown as { axeResults?: axe.AxeResults };
-    return found === undefined ? undefined : { violations: found.violations, incomplete: found.incomplete };
-  });
-  const found = await results.jsonValue();
-  if (found === undefined) throw new Error("axe gave no results");
-  const undecided = found.incomplete.filter(({ id }) => id !== "color-contrast");
-  return [...found.violations, ...undecided].map(
-    ({ id, nodes }) =>
-      `${id}: ${nodes
-        .map(({ target }) => target.join(" "))
-        .slice(0, 3)
-        .join("; ")}`,
-  );
-}
 
 /** Presses Tab until the focus is where it began, and tells which controls were never reached or had no ring. */
 async function unreached(): Promise<string[]> {
@@ -96,11 +66,11 @@ it("has no violation and no control out of the keyboard's reach in any view", as
   const found: Record<string, string[]> = {};
   for (const [view, come] of Object.entries(viewsOf(page))) {
     await come();
-    const first = await violations();
-    // A page that is drawn anew while it is read is neither what it was nor what it becomes.
-    const again = first.length === 0 ? [] : await violations();
-    const both = [...first.filter((each) => again.includes(each)), ...(await unreached())];
-    if (both.length > 0) found[view] = both;
+    const faults = [
+      ...(await lastingFaults((hasPlaces) => violationsNow(page, hasPlaces))),
+      ...(await unreached()),
+    ];
+    if (faults.length > 0) found[view] = faults;
   }
   expect(found).toEqual({});
   expect(viewer.troubles).toEqual([]);

@@ -1,9 +1,9 @@
 /** For people: no accessibility violation in any place and mode, no sideways scrolling at 320 px, keyboard alone,
  * touch, and colours the reader's system forces. */
-import axe from "axe-core";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { wordContrasts } from "../support/page-contrast.ts";
+import { bringAxe, lastingFaults, violationsNow } from "../support/page-violations.ts";
 import {
   enter,
   kept,
@@ -24,7 +24,7 @@ let example: unknown;
 beforeAll(async () => {
   viewer = await openPage({ isDirect: true, hasTouch: true });
   ({ page, troubles, example, context } = viewer);
-  await page.evaluate(axe.source);
+  await bringAxe(page);
 });
 afterAll(() => viewer.close());
 beforeEach(async () => {
@@ -36,20 +36,14 @@ afterEach(() => {
   expect(troubles.splice(0)).toEqual([]);
 });
 
-/** Of the page at rest, unless it is asked for while its light is refined. What lies behind words no reader of pages is sure of; their
- * contrast is calculated instead, of words in drawings by tests/drawing/contrast.test.ts. */
+/** Of the page at rest, unless it is asked for while its light is refined. Contrast of words in drawings is calculated by
+ * tests/drawing/contrast.test.ts. */
 async function violations({ isAtRest = true, hasSystemColours = false } = {}): Promise<string[]> {
   if (isAtRest) await refined(page);
-  const look = async (hasPlaces: boolean) => [
-    ...(await violationsNow(hasPlaces)),
+  return lastingFaults(async (hasPlaces) => [
+    ...(await violationsNow(page, hasPlaces)),
     ...(hasSystemColours ? [] : await faintWords()),
-  ];
-  // Where each stands takes as long to find as whether it is there, and is asked of what was found.
-  if ((await look(false)).length === 0) return [];
-  // A page that is drawn anew while it is read is neither what it was nor what it becomes: what stays is found twice.
-  const first = await look(true);
-  const again = await look(true);
-  return first.filter((each) => again.includes(each));
+  ]);
 }
 
 /** The least contrast there was beside what is asked, by the words that have it, and how many words were judged. */
@@ -64,39 +58,6 @@ async function faintWords(): Promise<string[]> {
   return all
     .filter(({ ratio, asked }) => ratio < asked)
     .map(({ words, ratio, asked }) => `contrast ${ratio.toFixed(2)} of ${asked}: ${words}`);
-}
-
-async function violationsNow(hasPlaces: boolean): Promise<string[]> {
-  // Awaited in the page itself, like `kept`.
-  await page.evaluate((selectors) => {
-    const inPage = window as unknown as { axe: typeof axe; axeResults?: axe.AxeResults };
-    inPage.axeResults = undefined;
-    void inPage.axe
-      .run(document, {
-        resultTypes: ["violations", "incomplete"],
-        selectors,
-        runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-      })
-      .then((results) => {
-        inPage.axeResults = results;
-      });
-  }, hasPlaces);
-  // What passed stays in the page.
-  const results = await (
-    await page.waitForFunction(() => {
-      const { axeResults: found } = window as unknown as { axeResults?: axe.AxeResults };
-      if (found === undefined) return undefined;
-      return [...found.violations, ...found.incomplete.filter(({ id }) => id !== "color-contrast")];
-    })
-  ).jsonValue();
-  if (results === undefined) throw new Error("axe gave no results");
-  return results.map(
-    (each) =>
-      `${each.id}: ${each.nodes
-        .map((node) => (node.target ?? []).join(" "))
-        .slice(0, 4)
-        .join("; ")}`,
-  );
 }
 
 const places = (): Promise<string[]> => page.locator("nav button:not(.height)").allInnerTexts();
