@@ -143,6 +143,30 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     },
   ],
   [
+    "a hole wider one way than its luminaire",
+    "/luminaires/s/cutOut",
+    "cut-out-large",
+    {
+      ...spot({ body: { profile: "box", length: 0.2, width: 0.1, height: 0.09 }, cutOut: [0.19, 0.11] }),
+      ...hung(AT),
+    },
+  ],
+  [
+    "a cable farther beside its luminaire than half a metre",
+    "/luminaires/s/suspensions/1",
+    "suspension-beside",
+    {
+      ...spot({
+        body: { profile: "box", length: 0.4, width: 0.1, height: 0.09 },
+        suspensions: [
+          [0, 0],
+          [0.71, 0],
+        ],
+      }),
+      ...hung(AT),
+    },
+  ],
+  [
     "a cable far beside its luminaire",
     "/luminaires/s/suspensions/1",
     "suspension-beside",
@@ -181,6 +205,22 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
         ...ISLAND,
         zones: [{ name: "z", from: [0, 0], size: [2.4, 1.1], target: null, height: 2.3 }],
       },
+    },
+  ],
+  [
+    "a zone above the lowest of the pendants over it",
+    "/island/zones/0/height",
+    "zone-above-luminaires",
+    {
+      island: {
+        ...ISLAND,
+        zones: [{ name: "z", from: [0, 0], size: [2.4, 1.1], target: null, height: 1.6 }],
+      },
+      ...spot({}),
+      ...hung({
+        role: "pendant",
+        at: [{ position: [2.4, 2.1, 1.3] }, { position: [3, 2.1, 2.2] }],
+      }),
     },
   ],
   [
@@ -257,6 +297,26 @@ describe("what cannot be meant", () => {
     );
     if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
     expect(opened.value.study.warnings).toEqual([]);
+  });
+
+  it.each([
+    ["takes as much power as is marked", { watts: 9, markedWatts: 9 }],
+    [
+      "hangs on cables half a metre beside it",
+      {
+        body: { profile: "box", length: 0.4, width: 0.1, height: 0.09 },
+        suspensions: [
+          [-0.69, 0],
+          [0.69, 0],
+        ],
+      },
+    ],
+  ])("nothing is said of a luminaire that %s", async (_what, more) => {
+    const opened = await openStudy(kitchen({ ...spot(more), ...hung(AT) }));
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    const codes = opened.value.study.warnings.map(({ code }) => code);
+    expect(codes).not.toContain("watts-above-marked");
+    expect(codes).not.toContain("suspension-beside");
   });
 
   // A disc of radius a, d above a point, lights it 1/(1 + (a/d)²) as much as from its middle alone (view factor of a disc).

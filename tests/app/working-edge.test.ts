@@ -104,6 +104,10 @@ describe("the working edge", () => {
     const [cx, cy] = ISLAND.centre;
     expect(edgeOf(at(cx, cy + 0.9)).edge).toMatchObject({ side: "y+", person: "cook", inside: 0.15 });
     expect(edgeOf(at(cx + 1.6, cy)).edge.side).toBe("x+");
+    // Whoever sits does not work there, though named first.
+    const guest = { ...person, name: "guest", posture: "seated", at: [cx, cy - 0.9] };
+    const people = [guest, { ...person, at: [cx, cy + 0.9] }];
+    expect(edgeOf({ people }).edge).toMatchObject({ side: "y+", person: "cook" });
     expect(
       edgeOf({ island: { ...ISLAND, overhang: { side: "y-", depth: 0.3 } }, people: [] }).edge.side,
     ).toBe("y+");

@@ -40,3 +40,17 @@ it("draws each ring at its radius, and says what is known and what is only as fa
   expect(boxes.every((box) => within(box, drawing))).toBe(true);
   expect(boxes.some((box, i) => boxes.some((other, j) => j > i + 2 && overlaps(box, other)))).toBe(false);
 });
+
+it("rings no farther than to what a pendant would meet", () => {
+  const page = ([x, y]: readonly [number, number]) => [x * PER_METRE, 300 - y * PER_METRE] as const;
+  const obstacle = (distance: number) => ({ obstacle: { distance } }) as Partial<DrawnTolerance>;
+  for (const [met, off] of [
+    [0.12, 0.12],
+    [0.5, 0.3],
+  ] as const) {
+    const [ring] = toleranceMarks([at(1.4, 0.3, obstacle(met))], page, PER_METRE, String, drawing);
+    if (ring.kind !== "line") throw new Error("no ring");
+    const [cx, cy] = page([1.4, 0.6]);
+    for (const [x, y] of ring.points) expect(Math.hypot(x - cx, y - cy) / PER_METRE).toBeCloseTo(off, 9);
+  }
+});

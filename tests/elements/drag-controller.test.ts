@@ -6,6 +6,8 @@ import { withinRoom } from "../../src/drawing/room-limits.ts";
 import { snapMove } from "../../src/drawing/snap.ts";
 import { keyStep } from "../../src/elements/shared/drag-controller.ts";
 import { movedScene } from "../../src/elements/shared/moved-scene.ts";
+import { frame, UPRIGHT } from "../../src/geometry/frame.ts";
+import type { Body } from "../../src/luminaire/body.ts";
 import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";
 import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
@@ -91,6 +93,18 @@ describe("a move", () => {
     const down = withinRoom(scene, [key], [0, 0, -9]);
     expect(z + down.by[2] + low).toBeCloseTo(0.92, 9);
     expect(withinRoom(scene, [key], [0.1, -0.1, 0.05])).toEqual({ by: [0.1, -0.1, 0.05], reasons: [] });
+  });
+
+  it("stops a long luminaire by the side that it turns to the wall", () => {
+    const shape = { diameter: 1.2, height: 0.06, offset: 0, reflectance: 0.5, transmittance: 0 };
+    const body: Body = { profile: "box", length: 1.2, width: 0.1, ...shape };
+    const [layer, ...rest] = scene.layers;
+    const luminaire = { ...layer.luminaires[0].luminaire, body };
+    const turned = { luminaire, frame: frame([x, y, z], { ...UPRIGHT, turn: Math.PI / 2 }) };
+    const long = { ...scene, layers: [{ ...layer, luminaires: [turned] }, ...rest] };
+    const far = withinRoom(long, [key], [-9, 9, 0]);
+    expect(x + far.by[0]).toBeCloseTo(0.05, 9);
+    expect(y + far.by[1]).toBeCloseTo(4.2 - 0.6, 9);
   });
 
   it("of several stops for all where it stops for the first", () => {
