@@ -162,6 +162,16 @@ describe("the working edge", () => {
       "y-",
     ],
     [
+      "of two at a corner, the one farther behind",
+      L,
+      [2.5, -0.4],
+      [
+        [0, 0],
+        [2.4, 0],
+      ],
+      "y-",
+    ],
+    [
       "the inside of a U",
       U,
       [1.2, 1.2],

@@ -199,6 +199,17 @@ describe("input quantities of a check", () => {
     expect(maintained.variance).toBeGreaterThan(1.1 * averageWith({ maintenance: 0 }).variance);
   });
 
+  it("leave evenness as it is, new or maintained: a ratio has no maintenance in it", () => {
+    const evenness = (nature: "maintained" | "initial") => {
+      const method = verdictMethod(scene, result, NOTHING_AGAIN, { bands: DEFAULT_BANDS });
+      const asked = own(0.4, { quantity: "uniformity", nature });
+      const [check] = assess(tinyStudy([scene], [asked]), scene, result, method).zones[0].checks;
+      return { value: check.value, band: check.band, probability: check.probability };
+    };
+    expect(evenness("initial").band).toBeDefined();
+    expect(evenness("initial")).toEqual(evenness("maintained"));
+  });
+
   it("carry the maintenance factor's standard uncertainty in its own share: σ / MF of all light", () => {
     const { average } = assess(tinyStudy([scene], [own(1)]), scene, result, null).zones[0].statistics;
     const variance = averageWith({}).variance - averageWith({ maintenance: 0 }).variance;
