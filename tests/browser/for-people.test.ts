@@ -157,6 +157,27 @@ it("keeps plan and controls in view on a phone on its side and at 200 %", async 
   }
 });
 
+// 2026-11-29: an open verdict, what would settle it and a row a zone left the plan a few lines of its height.
+it("shows the plan right under the headline of an open verdict on a phone on its side, the rows under the plan", async () => {
+  await page.setViewportSize({ width: 844, height: 390 });
+  const open = structuredClone(example) as { targets: Record<string, { illuminance: number }> };
+  open.targets["prep, even"].illuminance = 625;
+  await startAfresh(page, open);
+  await refined(page);
+  await page.locator("candlespan-sheet .verdict h2.close").waitFor();
+  const boxOf = async (part: string) => {
+    const box = await page.locator(`candlespan-sheet ${part}`).boundingBox();
+    if (box === null) throw new Error(`${part} is not drawn`);
+    return box;
+  };
+  const plan = await boxOf("candlespan-plan");
+  console.log(`of the plan ${Math.round(390 - plan.y)} px of 390 under an open verdict`);
+  expect(390 - plan.y).toBeGreaterThan(180);
+  expect((await boxOf(".verdict ul")).y).toBeGreaterThanOrEqual(plan.y + plan.height - 1);
+  if (process.env.SCREENS !== undefined)
+    await page.screenshot({ path: `${process.env.SCREENS}/open-side.png` });
+});
+
 // 2026-11-28: its lower half was below the window, under a verdict of four lines.
 it("shows the picture of the room whole on a phone on its side", async () => {
   await page.setViewportSize({ width: 844, height: 390 });

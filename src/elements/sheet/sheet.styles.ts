@@ -54,9 +54,17 @@ export const sheetStyles = css`
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
   }
-  /* On a screen too low for all three the light stays in view. */
+  /* On a screen too low for all three the light stays in view, on a narrow one right under the headline. */
   @media screen and (max-height: 559px) {
+    :host { display: flex; flex-direction: column; }
     candlespan-elevation { order: 1; }
+    @container (max-width: 559px) {
+      .head, .verdict, .stack { display: contents; }
+      .plan { order: 1; }
+      .verdict p, .verdict ul, slot[name="next"] { display: block; order: 2; }
+      candlespan-profile { order: 3; }
+      candlespan-elevation, .foot { order: 4; }
+    }
   }
   @media print {
     .thread, .foot { display: none; }
