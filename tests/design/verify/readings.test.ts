@@ -72,6 +72,12 @@ describe("readings", () => {
     expect(readings[1].line).toBe(4);
   });
 
+  it("leaves no less than nothing of a reading under the background", () => {
+    const outcome = read("along,across,lx,lit\n0.2,0.3,3,pendants\n0.2,0.3,5,none\n1.2,0.3,9,all\n");
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+    expect(outcome.value.readings.map(({ illuminance }) => illuminance)).toEqual([0, 4]);
+  });
+
   it("takes decimal commas where semicolons or tabs part the fields, and a byte-order mark", () => {
     const places = (text: string) => {
       const outcome = read(text);
