@@ -56,6 +56,7 @@ export { recessDepth } from "./scene/recess-depth.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export { rowSpacing } from "./scene/row-spacing.ts";
 export type { Scene } from "./scene/scene.ts";
+export { reachBeyondTop } from "./scene/top-overhang.ts";
 export { arrangementLetters } from "./study/arrangement-letters.ts";
 export { newLetter } from "./study/new-letter.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";

@@ -44,6 +44,7 @@ export interface RawLayer {
   readonly grid?: RawGrid;
   readonly at?: readonly RawPlace[];
   readonly circuit?: string;
+  readonly beyondTop?: boolean;
   readonly dimmer?: Readonly<Record<string, unknown>>;
   readonly switches?: readonly { readonly at?: RawPoint2 }[];
 }

@@ -44,7 +44,7 @@ interface Surroundings {
 export function layerOf(document: LayerDocument, around: Surroundings): Layer | undefined {
   const { room, ledger } = around;
   const luminaire = around.luminaires.get(document.luminaire);
-  const { row, grid, at, name, circuit, dimmer, switches, hours } = document;
+  const { row, grid, at, name, circuit, dimmer, switches, hours, beyondTop } = document;
   const ways = [row, grid, at].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     const count = ways === 0 ? "none" : `${ways} of them`;
@@ -89,6 +89,7 @@ export function layerOf(document: LayerDocument, around: Surroundings): Layer | 
     ...(dimmer === undefined ? {} : { dimmer }),
     ...(switches === undefined ? {} : { switches: switchPlaces(switches, room, ledger) }),
     ...(hours === undefined ? {} : { hours }),
+    ...(beyondTop === undefined ? {} : { beyondTop }),
   };
 }
 

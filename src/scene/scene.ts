@@ -31,6 +31,8 @@ export interface Layer {
   readonly circuit?: string;
   /** Hours of use a day. */
   readonly hours?: number;
+  /** Its pendants are meant to reach beyond the top where they do. */
+  readonly beyondTop?: boolean;
   /** Places in plan from which it is switched (m), in the order of their wiring. */
   readonly switches?: readonly SwitchPlace[];
   readonly dimmer?: {

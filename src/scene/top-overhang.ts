@@ -36,3 +36,8 @@ export function overhangs({ island, layers }: Scene): Overhang[] {
     }),
   );
 }
+
+/** How far the pendants of one layer reach beyond the top at most (m); 0 where none does. */
+export function reachBeyondTop(scene: Scene, layer: number): number {
+  return Math.max(0, ...overhangs(scene).flatMap((each) => (each.layer === layer ? [each.by] : [])));
+}

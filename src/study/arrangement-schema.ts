@@ -96,6 +96,7 @@ export const layerSchema = object({
   dimmer: optional(dimmer),
   switches: optional(list(object({ at: optional(point2) }), 1, 8, "places")),
   hours: optional(numberWithin("hours of use a day", " h", { from: 0, to: 24 })),
+  beyondTop: optional(flag),
 });
 
 const letter = v.pipe(

@@ -280,6 +280,14 @@ it("says of a luminaire in the ceiling how deep it goes, asks for the room, and 
   await page.locator("details.item > summary", { hasText: "downlight" }).click();
   const line = page.locator("details.item[open] .recess");
   await poll(() => line.innerText()).toMatch(/^ambient: goes 385 mm into the ceiling\./);
+  // 2026-11-29: the hole in the ceiling had no field.
+  const item = page.locator("details.item[open]");
+  await item.getByText("Hanging and ordering").click();
+  const hole = item.getByLabel("Cut-out, diameter", { exact: true });
+  await hole.fill("75");
+  await hole.press("Enter");
+  await poll(async () => (await study()).luminaires.downlight.cutOut).toBe(0.075);
+  await shot("cut-out");
   await line.scrollIntoViewIfNeeded();
   await shot("recess");
   await line.getByRole("button", { name: "State the clear height above it" }).click();
@@ -297,4 +305,31 @@ it("says of a luminaire in the ceiling how deep it goes, asks for the room, and 
   await line.getByRole("button", { name: "Set it into the ceiling" }).click();
   await poll(height).toBeUndefined();
   await poll(() => line.innerText()).toMatch(/^ambient: goes 385 mm/);
+});
+
+// 2026-11-29: papers asked to confirm that pendants beyond the edge of the top are meant, and nothing on the page did.
+it("confirms that what reaches beyond the top is meant, and takes it back", async () => {
+  const { example } = viewer;
+  const beyond = structuredClone(example) as Study & {
+    arrangements: { layers: { row?: { offset?: number[] }; beyondTop?: boolean }[] }[];
+  };
+  Object.assign(beyond.arrangements[0].layers[0].row ?? {}, { offset: [0, 0.45] });
+  await startAfresh(page, beyond);
+  await refined(page);
+  await page.getByRole("button", { name: "Hand-over", exact: true }).click();
+  const hold = page.locator(".holds li", { hasText: "Hangs beyond the edge of the top" });
+  await hold.locator("a").click();
+  const meant = page.getByLabel("Reaching beyond the top by 50 mm is meant");
+  await poll(() => page.locator("#controls input:focus").count()).toBe(1);
+  await shot("beyond-top");
+  await meant.check();
+  const said = async () => (await studyOf<typeof beyond>(page)).arrangements[0].layers[0].beyondTop;
+  await poll(said).toBe(true);
+  await refined(page);
+  await page.getByRole("link", { name: /to the papers|Back to what is on HOLD/ }).click();
+  await page.locator(".holds h2").waitFor();
+  await poll(() => hold.count()).toBe(0);
+  await page.getByRole("button", { name: "Lights", exact: true }).click();
+  await meant.uncheck();
+  await poll(said).toBeUndefined();
 });

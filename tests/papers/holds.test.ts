@@ -186,6 +186,10 @@ it("holds pendants that hang beyond the edge of the top, by how much and how to 
     field: ["layers", 0, "row", "count"],
   });
   expect(fieldOf(over([0, -0.2]), words)).toBeUndefined();
+  // 2026-11-29: nothing of the study could confirm it.
+  const meant = over([0, 0]);
+  (meant.arrangements as { layers: Json[] }[])[0].layers[0].beyondTop = true;
+  expect(fieldOf(meant, words)).toBeUndefined();
   const contents = handoverFiles(handoverOf(kitchen(over([0, 0])))).find(
     ({ path }) => path === "contents.txt",
   );

@@ -564,6 +564,7 @@ class StudyMaker {
         circuit: () => this.#one(["1", "2"]),
         switches: () => this.#some(1, 3, (i) => ({ at: [0.1, 0.3 + 0.4 * i] })),
         hours: () => this.#number(0, 24),
+        beyondTop: () => this.#is(0.5),
         dimmer: () =>
           this.#maybe({
             name: () => this.#text(),

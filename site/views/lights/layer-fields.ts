@@ -8,6 +8,7 @@ import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";
 import type { Json, Path } from "../../store/pointer.ts";
+import { beyondTopField } from "./beyond-top-field.ts";
 import { dimmerFields } from "./dimmer-fields.ts";
 import { freePlaces, gridFields } from "./grid-and-places.ts";
 import { luminaireChoice } from "./luminaire-choice.ts";
@@ -41,6 +42,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           ? gridFields(app, layer, path)
           : freePlaces(app, layer, index)
     }
+    ${beyondTopField(app, layer, path, index)}
     <p class="row-of-actions">
       <button type="button" @click=${() => {
         if (app.light !== undefined) {

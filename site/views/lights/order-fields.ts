@@ -5,7 +5,8 @@ import { type Luminaire, suspensionPoints } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import type { RawLuminaire } from "../../edits/raw-study.ts";
-import type { Path } from "../../store/pointer.ts";
+import type { Edit } from "../../store/history.ts";
+import type { Json, Path } from "../../store/pointer.ts";
 import { suspensionFields } from "./suspension-fields.ts";
 
 export interface FormedLuminaire {
@@ -39,6 +40,48 @@ function sameProductField(
     fallback: "",
     optional: true,
   });
+}
+
+function isRecessed(app: FieldsView, name: string): boolean {
+  return app.study.arrangements.some(({ layers }) =>
+    layers.some(
+      ({ luminaire, role, grid }) => luminaire === name && (role ?? (grid && "recessed")) === "recessed",
+    ),
+  );
+}
+
+/** The hole in the ceiling: of a box by its sides along and across, else by its diameter. */
+function cutOutFields(app: FieldsView, { name, document }: FormedLuminaire, path: Path): TemplateResult {
+  const cutOut: Path = [...path, "cutOut"];
+  const stated = document.cutOut;
+  const field = (
+    label: string,
+    at: Path,
+    edits?: (value: Json | undefined) => readonly Edit[],
+  ): TemplateResult =>
+    lengthField(app, {
+      label,
+      path: at,
+      change: `${name} ${label.toLowerCase()}`,
+      optional: true,
+      ...(edits === undefined ? {} : { edits }),
+    });
+  if (!Array.isArray(stated) && document.body?.profile !== "box") return field("Cut-out, diameter", cutOut);
+  const sides: readonly (Json | undefined)[] = Array.isArray(stated)
+    ? stated
+    : [stated as Json, stated as Json];
+  return html`${(["length", "width"] as const).map((side, i) =>
+    // One side alone is the other's too until that is typed; without one there is no hole.
+    field(`Cut-out, ${side}`, [...cutOut, i], (value) => [
+      {
+        path: cutOut,
+        value:
+          value === undefined
+            ? value
+            : (sides.map((other, k) => (k === i ? value : (other ?? value))) as Json),
+      },
+    ]),
+  )}`;
 }
 
 export function orderFields(app: FieldsView, options: FormedLuminaire, path: Path): TemplateResult {
@@ -107,6 +150,7 @@ export function orderFields(app: FieldsView, options: FormedLuminaire, path: Pat
             })
           : nothing
       }
+      ${isRecessed(app, name) || document.cutOut !== undefined ? cutOutFields(app, options, path) : nothing}
       ${number("cct", "Colour temperature", [1000, 25_000], " K")}
       ${number("cri", "Colour rendering", [0, 100], "")}
       ${plain("finish", "Finish")}

@@ -167,10 +167,13 @@ function liesAcrossOpening(luminaire: Luminaire): boolean {
   return clear !== undefined && clear.least < -STICKS_OUT && clear.crosswise;
 }
 
-/** Pendants that hang beyond the top by where they stand; one that lies across its own opening is to be turned first. */
+/** Pendants that hang beyond the top by where they stand and are not said to be meant to; one that lies across its own opening is to be
+ * turned first. */
 export function placedBeyondTop(scene: Scene): Overhang[] {
   return overhangs(scene).filter(
-    ({ layer, index }) => !liesAcrossOpening(scene.layers[layer].luminaires[index].luminaire),
+    ({ layer, index }) =>
+      scene.layers[layer].beyondTop !== true &&
+      !liesAcrossOpening(scene.layers[layer].luminaires[index].luminaire),
   );
 }
 

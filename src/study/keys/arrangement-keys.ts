@@ -205,6 +205,11 @@ const LAYER_KEYS: Keys<LayerDocument> = {
     without: "no energy is counted",
     example: 3,
   },
+  beyondTop: {
+    meaning: "That its pendants may reach beyond the edge of the top, over the floor.",
+    without: "what does is on hold on paper",
+    example: true,
+  },
 };
 
 export const ARRANGEMENT_KEYS: Keys<ArrangementDocument> = {
