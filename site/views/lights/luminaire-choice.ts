@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { oneSided, SIDES, turnOf, upwardShare } from "../../../src/app.ts";
+import { arrangementLetters, oneSided, SIDES, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
@@ -106,11 +106,12 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
   </p>`;
 }
 
-/** That other options hang what they hung, and the way to hang the same there. */
+/** Which other options hang what they hung, and the way to hang the same there. */
 function inThisAlone(app: AppView, place: LayerPlace, before: string): TemplateResult | typeof nothing {
   const same = hangInOthers(app.study, place, before);
-  return same === undefined
-    ? nothing
-    : html`<p class="hint">In this option alone: the others hang ${before}.
+  if (same === undefined) return nothing;
+  const letters = arrangementLetters(app.study.arrangements);
+  const others = new Set(same.edits.map(({ path }) => letters[Number(path[1])]));
+  return html`<p class="hint">In this option alone: ${before} still hangs in ${[...others].join(", ")}.
         <button type="button" class="text" @click=${() => app.edit(same)}>Hang it there too</button></p>`;
 }

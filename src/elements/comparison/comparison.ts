@@ -18,6 +18,7 @@ import { powerFigure } from "../../units/power-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
+import { overHobWords } from "../../words/hob-text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
@@ -126,6 +127,7 @@ export class CandlespanComparison extends CandlespanElement {
   ): TemplateResult {
     const top = judgedTop(scene, assessment)?.statistics;
     const said = headline(assessment, clashes, words.illuminanceUnit);
+    const overHob = overHobWords(scene);
     const likely = (zone: ZoneAssessment, quantity: Check["quantity"]): TemplateResult =>
       html`<span class="likely">${likelyText(zone, quantity)}</span>`;
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
@@ -135,6 +137,7 @@ export class CandlespanComparison extends CandlespanElement {
       <candlespan-plan fixed exportparts="luminaire, pointer" hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
       <p class="said ${said.kind}" title=${said.words}>${said.words}</p>
       <p class="aside">${said.aside}</p>
+      ${overHob === undefined ? nothing : html`<p class="aside over-hob">${overHob}</p>`}
       <table>
         <caption class="visually-hidden">Zones of ${letter}</caption>
         <thead><tr><th scope="col">zone</th><th scope="col">${words.illuminanceUnit}</th><th scope="col">evenness</th><th scope="col"><span class="visually-hidden">verdict</span></th></tr></thead>
