@@ -51,6 +51,23 @@ it("proposes what check judges the same, and writes it into the study", () => {
   expect(JSON.parse(readFileSync(out, "utf8")).arrangements).toHaveLength(2);
 });
 
+// 2026-11-29: proposals that kept recessed boxes on joists were called a success, which check does not call them.
+it("calls no success what cannot be built as it is placed, as check does", async () => {
+  const onJoists = join(folder, "joists.study.json");
+  const offJoists = join(folder, "no-joists.study.json");
+  const targets = { mine: { illuminance: 150, uniformity: 0.2, source: "for the test" } };
+  const direct = { ...document, targets, calculation: { interreflection: false } };
+  const joists = { along: "y", spacing: 0.15, first: 0 };
+  writeFileSync(offJoists, JSON.stringify(direct));
+  writeFileSync(onJoists, JSON.stringify({ ...direct, room: { ...(document.room as object), joists } }));
+  const row = ["--count", "3", "--clearance", "800 mm", "--show", "1"];
+  const free = await called("arrange", offJoists, ...row, "--json");
+  const held = await called("arrange", onJoists, ...row, "--json");
+  const [proposal] = JSON.parse(held.out).proposals;
+  expect([proposal.verdict, proposal.clashes.length > 0]).toEqual(["meets", true]);
+  expect([free.code, held.code]).toEqual([0, 1]);
+});
+
 it("writes a study that opens from where it lies, and replaces none unasked", async () => {
   const files = join(folder, "named");
   mkdirSync(join(files, "photometry"), { recursive: true });

@@ -41,8 +41,8 @@ export const arrange: Command = {
     ...ALLOW_OUTSIDE,
   },
   details: `Every proposal is checked in full, as \`check\` would, so its verdict is the one \`check\` gives. Exit code 0 when
-something meets every target as evenly as --evenness asks, 1 when nothing does. Rows hang about the
-island's middle, or as far from it as the "offset" of the row that is there; no pendant reaches beyond the top.
+every proposal meets every target as evenly as --evenness asks and everything in it can hang and be built as it is placed, else 1.
+Rows hang about the island's middle, or as far from it as the "offset" of the row that is there; no pendant reaches beyond the top.
 The written study opens from where it lies: paths are told from there, and what lies outside its folder is put inside.
 ${RULES_HELP}`,
   run,
@@ -89,7 +89,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const all =
     proposals.length > 0 &&
     proposals.every(
-      ({ assessment, uniformity }) => isMet(assessment.verdict) && uniformity >= search.evenness,
+      ({ assessment, uniformity, clashes }) =>
+        isMet(assessment.verdict) && uniformity >= search.evenness && clashes.length === 0,
     );
   return all ? EXIT.met : EXIT.notMet;
 }
