@@ -174,7 +174,7 @@ function luminaireTable({ lamps }: Handover, types: readonly Luminaire[], words:
     column("evidence and its band", 1.7, ({ evidence }) => evidenceWords(evidence)),
     column("source", 2, ({ name, origin }) => {
       const shade = lamps.get(name)?.shade;
-      return `${printable(origin, 60)}${shade === undefined ? "" : `; ${printable(shade, 120)}`}`;
+      return `${printable(origin, 160)}${shade === undefined ? "" : `; ${printable(shade, 120)}`}`;
     }),
   ]);
 }

@@ -346,3 +346,18 @@ it("spoke of a point over the sink and drew no sink", () => {
             expect(lineMeetsBox(from, to, orientedBox(textBox(word))), word.text).toBe(false);
           });
 });
+
+it("cut off on the report how a shade's light was traced", () => {
+  const handover = handoverOf(kitchen());
+  const [option] = handover.options;
+  const origin = "1055 lm frosted lamp in an opaque shade with a diffuser, 340 × 220 mm";
+  const layers = option.scene.layers.map((layer) => ({
+    ...layer,
+    luminaires: layer.luminaires.map((placed) => ({
+      ...placed,
+      luminaire: { ...placed.luminaire, origin },
+    })),
+  }));
+  const options = [{ ...option, scene: { ...option.scene, layers } }];
+  expect(wordsOf(reportSheets({ ...handover, options }))).toContain(origin);
+});
