@@ -36,12 +36,12 @@ async function hand(app: AppView, each: Export): Promise<void> {
 export const handOver: View = {
   entered: seeHolds,
   controls: (app) => html`
+    <p class="row-of-actions"><button type="button" @click=${() => app.showClient(true)}>Show to the client</button></p>
     ${holdList(app)}
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${arrangementLetters(app.study.arrangements)[app.arrangement]} ${app.study.arrangements[app.arrangement].name}</h2>
       ${paperDrawer(app, (each) => void hand(app, each))}
-      <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button>
-        <button type="button" @click=${() => app.showClient(true)}>Show to the client</button></p>
+      <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button></p>
     </section>
     ${siteReadings(app)}
     <section class="part">

@@ -193,14 +193,15 @@ it("asks at once what a place is held for, marks it there, and leads on until no
   await refined(page);
   await page.getByRole("button", { name: "Hand-over" }).click();
   const heading = page.locator(".holds h2");
-  await poll(() => heading.innerText()).toBe("On HOLD at 3 places");
+  await poll(() => heading.innerText()).toBe("On HOLD: 5 points at 3 places");
   const layers = async () => (await studyOf<typeof study>(page)).arrangements[0].layers;
 
   // An offer, in one step that can be undone.
   await page.getByRole("button", { name: "Circuits as proposed: pendants 1, ambient 2" }).click();
   await poll(async () => (await layers()).map(({ circuit }) => circuit)).toEqual(["1", "2"]);
   await poll(() => page.locator(".holds li", { hasText: "No circuit named" }).count()).toBe(0);
-  expect(await heading.innerText()).toBe("On HOLD at 3 places");
+  // 2026-11-29: three of eight points were settled, and it still said "at 5 places".
+  expect(await heading.innerText()).toBe("On HOLD: 3 points at 3 places");
   await page.getByRole("button", { name: /^Undo circuits as proposed: pendants 1, ambient 2/ }).waitFor();
 
   const type = async (text: string): Promise<void> => {

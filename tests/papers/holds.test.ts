@@ -223,7 +223,7 @@ it("says of each HOLD what the study lacks, all of one luminaire or layer at one
     heldIn(more)
       .find((hold) => words.test(hold.words))
       ?.missing?.map((field) => field.join("/"));
-  const dome = ["weight", "canopy/diameter", "suspension"].map((key) => `luminaires/dome/${key}`);
+  const dome = ["weight", "canopy/diameter", "suspension", "dimming"].map((key) => `luminaires/dome/${key}`);
   expect(missing({}, /^Not stated: weight, canopy, rod or cord/)).toEqual(dome);
   const owners = new Set(heldIn().map(({ field }) => ownerOf(field).join("/")));
   expect([...owners].sort()).toEqual(["layers/0", "layers/1", "luminaires/dome", "luminaires/spot"]);
@@ -278,12 +278,14 @@ it("asks for the clear height above a ceiling that a luminaire goes into, and ho
   expect(fieldOf(into(deep, {}, { height: 2.315 }), words)).toBeUndefined();
 });
 
-// 2026-11-29: "nothing on HOLD" of pendants that work only dimmed, and nobody had said how they dim.
-it("asks how a luminaire dims where its layer is dimmed or on a dimmer", () => {
+// 2026-11-29: "nothing on HOLD" of pendants that work only dimmed, and nobody had said how they dim; then it was asked only
+// once a dimmer was stated, so that a luminaire done with was on HOLD again.
+it("asks how a luminaire dims unless its layer is switched alone", () => {
   const words = /kind of dimming/;
   const dimmed = (layer: Json, more: Json = {}) => withBar(more, layer);
-  expect(fieldOf(dimmed({}), words)).toBeUndefined();
-  for (const layer of [{ dim: 0.2 }, { dimmer: { maximumWatts: 300 } }]) {
+  const switches = [{ at: [0.1, 0.1] }];
+  expect(fieldOf(dimmed({ switches }), words)).toBeUndefined();
+  for (const layer of [{}, { dim: 0.2, switches }, { dimmer: { maximumWatts: 300 } }]) {
     const [hold] = heldIn(dimmed(layer)).filter((each) => words.test(each.words));
     expect(hold.words).toBe(
       "Not stated: weight, canopy, rod or cord, kind of dimming. Confirm before rough-in.",

@@ -59,9 +59,10 @@ function choice(
 export function holdList(app: AppView): TemplateResult {
   if (app.light === undefined) return html``;
   const places = heldPlaces(app);
-  const count = places.length === 1 ? "one place" : `${places.length} places`;
+  const points = places.reduce((sum, { holds }) => sum + holds.length, 0);
+  const count = `${points === 1 ? "one point" : `${points} points`} at ${places.length === 1 ? "one place" : `${places.length} places`}`;
   return html`<section class="part holds" aria-labelledby="holds-heading">
-    <h2 id="holds-heading">On HOLD${places.length === 0 ? ": nothing" : ` at ${count}`}</h2>
+    <h2 id="holds-heading">On HOLD${places.length === 0 ? ": nothing" : `: ${count}`}</h2>
     <p class="hint">${
       places.length === 0
         ? "Everything the set-out sheet needs is stated."

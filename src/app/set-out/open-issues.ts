@@ -203,8 +203,11 @@ function typicalHolds(boxes: readonly SetOutBox[]): Hold[] {
 function unstatedHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
   // What sits in the ceiling hangs on nothing.
   const hangs = ({ kind }: SetOutBox): boolean => kind === "pendant";
-  const isOnDimmer = ({ layer }: SetOutBox): boolean =>
-    scene.layers[layer].dimmer !== undefined || isDimmed(scene, scene.layers[layer]);
+  // Asked with the dimmer that is still to be stated, not after it.
+  const isOnDimmer = ({ layer }: SetOutBox): boolean => {
+    const { dimmer, switches } = scene.layers[layer];
+    return dimmer !== undefined || switches === undefined || isDimmed(scene, scene.layers[layer]);
+  };
   const unstated: [string, readonly string[], (box: SetOutBox) => boolean][] = [
     ["weight", ["weight"], ({ luminaire }) => luminaire.weight === undefined],
     ["canopy", ["canopy", "diameter"], (box) => hangs(box) && box.luminaire.canopy === undefined],
