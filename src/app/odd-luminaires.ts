@@ -8,6 +8,7 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { cutOutSides } from "../luminaire/cut-out.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
+import { firstBeside } from "../luminaire/suspension-points.ts";
 
 /** Less light for its power (lm/W) than a candle gives. */
 const LEAST_EFFICACY = 0.3;
@@ -15,7 +16,7 @@ const LEAST_EFFICACY = 0.3;
 const MOST_WEIGHT = 500;
 /** m */
 const MOST_CANOPY = 2;
-/** What it hangs from may be wider than a luminaire, hardly by more (m). */
+/** What it hangs from may be wider than a luminaire, hardly by more (m), whatever its body; of a stated body `BRACKET` holds. */
 const BESIDE = 0.5;
 /** A thousandth of what a hole is cut to (m). */
 const SAME_SIZE = 1e-6;
@@ -27,18 +28,7 @@ const LEAST_LIFE = 50;
 /** @param luminaires by their names in the study */
 export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledger: Ledger): void {
   for (const [name, luminaire] of luminaires) {
-    const {
-      flux,
-      watts,
-      markedWatts,
-      weight,
-      canopy,
-      cutOut,
-      suspensions = [],
-      feed,
-      powerFactor,
-      lampLife,
-    } = luminaire;
+    const { flux, watts, markedWatts, weight, canopy, cutOut, powerFactor, lampLife } = luminaire;
     const path = pathTo("/luminaires", name);
     if (watts === 0 && flux > 0)
       ledger.warn(
@@ -107,11 +97,8 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
         `more than ${LEAST_LIFE} h, usually 1 000 to 50 000 h; or no key`,
         `${lampLife} h`,
       );
-    const isBeside = ([x, y]: Vec2): boolean =>
-      Math.abs(x) > along / 2 + BESIDE || Math.abs(y) > across / 2 + BESIDE;
-    const cable = suspensions.findIndex(isBeside);
-    if (cable >= 0) warnBeside(suspensions[cable], `${path}/suspensions/${cable}`, ledger);
-    if (feed !== undefined && isBeside(feed)) warnBeside(feed, `${path}/feed`, ledger);
+    for (const { key, index, point } of firstBeside(luminaire, BESIDE))
+      warnBeside(point, key === "feed" ? `${path}/feed` : `${path}/suspensions/${index}`, ledger);
   }
 }
 

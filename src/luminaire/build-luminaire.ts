@@ -6,7 +6,6 @@ import { failure, type Issue, type Outcome, success } from "../diagnostics/issue
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
@@ -21,6 +20,7 @@ import { type BodyDescription, bodyOf } from "./described-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
+import { BRACKET, firstBeside } from "./suspension-points.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
@@ -221,29 +221,20 @@ function openingInside({ body, emission: { opening } }: Luminaire, path: string)
   ];
 }
 
-/** Farther beyond its end (m) than a bracket reaches, a luminaire does not hang. */
-const BRACKET = 0.02;
-
-/** Points of suspension and the feed beyond what hangs on them. */
+/** Points of suspension and the feed beyond what hangs on them, the first of each. */
 function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
-  const { body, suspensions = [], feed } = luminaire;
-  if (body === undefined) return [];
+  if (luminaire.body === undefined) return [];
   const half = planExtents(luminaire).map((extent) => extent / 2);
-  const beyond = (key: string, points: readonly Vec2[]): Issue[] =>
-    points
-      .filter((point) => point.some((at, axis) => Math.abs(at) > half[axis] + BRACKET))
-      .slice(0, 1)
-      .map((point) => ({
-        code: "suspended-beyond-body",
-        severity: "warning",
-        ...issueTexts({
-          message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
-          expected: phrase`at most ${lengthList(half, " and ")} from the middle, along and across`,
-          received: lengthList(point),
-        }),
-        where: { path: pathTo(path, key) },
-      }));
-  return [...beyond("suspensions", suspensions), ...beyond("feed", feed === undefined ? [] : [feed])];
+  return firstBeside(luminaire, BRACKET).map(({ key, point }) => ({
+    code: "suspended-beyond-body",
+    severity: "warning",
+    ...issueTexts({
+      message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
+      expected: phrase`at most ${lengthList(half, " and ")} from the middle, along and across`,
+      received: lengthList(point),
+    }),
+    where: { path: pathTo(path, key) },
+  }));
 }
 
 /** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the

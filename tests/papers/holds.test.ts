@@ -146,6 +146,37 @@ it("holds the box of a long luminaire whose feed or suspension is assumed (2026-
   expect(fieldOf(withBar({ feed: [0, 0], suspensions }), /not stated: .*assumed/)).toBeUndefined();
 });
 
+// 2026-11-29: points along the short side of a body came to the drilling sheet with a warning on the terminal alone.
+it("holds the holes of suspension points that lie beside the body", () => {
+  const turned = { profile: "box", length: 0.11, width: 1.22, height: 0.06 };
+  const of = (more: Json) =>
+    heldIn(withBar({ opening: { length: 0.1, width: 1.2 }, body: turned, ...more })).filter(({ words }) =>
+      / beside the /.test(words),
+    );
+  const along = [
+    [-0.5, 0],
+    [0.5, 0],
+  ];
+  const across = along.map(([x, y]) => [y, x]);
+  expect(of({ suspensions: along, feed: [0, 0] })).toEqual([
+    {
+      tags: ["P1", "P2"],
+      words:
+        "Suspension points lie up to 445 mm beside the body: with x and y exchanged they would lie on it. Confirm before any hole is cut.",
+      field: ["luminaires", "bar", "suspensions"],
+    },
+  ]);
+  expect(of({ suspensions: across, feed: [0.7, 0.1] })).toMatchObject([
+    {
+      words: "The feed lies 645 mm beside the body. Confirm before any hole is cut.",
+      field: ["luminaires", "bar", "feed"],
+    },
+  ]);
+  expect(of({ suspensions: along, feed: [0.5, 0] })).toHaveLength(2);
+  expect(of({ suspensions: across, feed: [0.07, 0.6] })).toEqual([]);
+  expect(of({})).toEqual([]);
+});
+
 it("holds a switch at a place that nobody said (2026-11-28)", () => {
   const words = /^Place of a switch assumed for bars/;
   expect(fieldOf(withBar({}, { switches: [{}] }), words)).toBe("layers/0/switches");

@@ -12,6 +12,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { BRACKET, pointsBeside } from "../../luminaire/suspension-points.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import { boxWidth } from "../../scene/box-places.ts";
@@ -158,6 +159,7 @@ export function holds(
     ...unstatedHolds(scene, boxes),
     ...voidHolds(scene, boxes, length),
     ...feedHolds(pendants, length),
+    ...besideHolds(pendants, length),
   );
   hold(
     boxes.filter((box) => box.luminaire.watts === undefined),
@@ -280,6 +282,30 @@ function feedHolds(boxes: readonly SetOutBox[], length: HoldWords["length"]): Ho
           .map((key) => ofLuminaire(key)(box)),
       },
     ];
+  });
+}
+
+/** Holes that would be drilled beside a stated body: the points of suspension of each, and its feed. */
+function besideHolds(boxes: readonly SetOutBox[], length: HoldWords["length"]): Hold[] {
+  return boxes.flatMap((box): Hold[] => {
+    if (box.luminaire.body === undefined) return [];
+    const beside = pointsBeside(box.luminaire, BRACKET);
+    return (["suspensions", "feed"] as const).flatMap((key): Hold[] => {
+      const found = beside.filter((each) => each.key === key);
+      if (found.length === 0) return [];
+      const by = length(Math.max(...found.map((each) => each.by)));
+      const [lie, they] = key === "feed" ? ["The feed lies", "it"] : ["Suspension points lie up to", "they"];
+      const exchanged = found.every(({ isExchanged }) => isExchanged)
+        ? `: with x and y exchanged ${they} would lie on it`
+        : "";
+      return [
+        {
+          tags: [box.tag],
+          words: `${lie} ${by} beside the body${exchanged}. Confirm before any hole is cut.`,
+          field: ofLuminaire(key)(box),
+        },
+      ];
+    });
   });
 }
 
