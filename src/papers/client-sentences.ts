@@ -22,6 +22,7 @@ import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
 import { agedPeople } from "../words/findings-sections.ts";
+import { overHobSentence } from "../words/hob-text.ts";
 import { glareLimit, HOT, hiddenFace, hiddenWords, isGlaring } from "../words/person-words.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { darkestPlace, rangeWords, sourcedTargetText } from "../words/zone-text.ts";
@@ -267,15 +268,17 @@ function shadowSentence(shadows: readonly BodyShadow[], words: HandoverWords): s
   ];
 }
 
-/** What must be settled before anything is promised. */
+/** What must be settled before anything is promised, and what is to be minded. */
 function reservations({ scene, clashes }: HandoverOption): string[] {
   const isUnsettled = scene.layers.some(({ luminaires }) =>
     luminaires.some(({ luminaire }) => luminaire.unsettledFlux !== undefined),
   );
+  const overHob = overHobSentence(scene);
   return [
     ...(isUnsettled
       ? ["HOLD: how much light one of its luminaires gives is not settled; the figures may be far off."]
       : []),
+    ...(overHob === undefined ? [] : [overHob]),
     ...(clashes.length === 0
       ? []
       : [

@@ -30,7 +30,8 @@ export function coverSheets(handover: Handover, setOut: SetOut, rows: readonly D
   const { field } = sheet;
   const blocks: Block[] = [
     ...projectBlocks(handover),
-    ...buildBlocks(handover, setOut),
+    ...toBeBuilt(handover, setOutHolds(handover, setOut, handoverWords(handover)).length),
+    ...missingLettersNote(handover),
     heading("Drawings of this set", 11),
     table(
       rows,
@@ -89,9 +90,9 @@ function projectBlocks({ project, head = {} }: Handover): Block[] {
   ];
 }
 
-function buildBlocks(handover: Handover, setOut: SetOut): Block[] {
+/** The option to be built, its verdict, and how much is on hold of it. */
+export function toBeBuilt(handover: Handover, held: number): Block[] {
   const { scene, assessment, clashes } = chosenOption(handover);
-  const held = setOutHolds(handover, setOut, handoverWords(handover)).length;
   const letter = handover.options.length > 1 ? `${chosenOption(handover).scene.letter}  ` : "";
   return [
     paragraph(`To be built: ${letter}${printable(scene.name, 60)}. ${verdictWords(assessment, clashes)}.`, {
@@ -106,7 +107,6 @@ function buildBlocks(handover: Handover, setOut: SetOut): Block[] {
             { size: 9.5, depicts: "hold" },
           ),
         ]),
-    ...missingLettersNote(handover),
   ];
 }
 

@@ -16,6 +16,7 @@ import { topPlane } from "../scene/top-plane.ts";
 import { powerDensity, powerFigure } from "../units/power-text.ts";
 import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
+import { overHobSentence } from "../words/hob-text.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import { evennessText, extremeText, rangeWords, sourcedTargetText, verdictMark } from "../words/zone-text.ts";
@@ -179,6 +180,7 @@ export function results(
   // A table goes on overleaf with its head alone, which then says whose it is.
   const own = handover.options.length > 1 ? ` of ${scene.letter}` : "";
   const told = finelyTold(scene);
+  const overHob = overHobSentence(scene);
   return [
     ...(index === 0 ? [heading("3  What was found", 12)] : []),
     heading(`${scene.letter}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
@@ -255,6 +257,7 @@ export function results(
       `Verdicts rest on the verification grid. In brackets are minimum and maximum of it and the fine grid of the isolux lines together, where they differ. Power ${watts(assessment)} W as dimmed, ${powerDensity(assessment.energy.wattsPerSquareMetre, words.unit).join(" ")} of floor.`,
       { size: TABLE },
     ),
+    ...(overHob === undefined ? [] : [paragraph(overHob, { size: SIZE })]),
     ...openingBlocks(option, words),
     ...workingEdgeBlocks(option, words),
     gap(6),

@@ -2,7 +2,7 @@
 
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
-import { setOut, typeLetters } from "../app/set-out/set-out.ts";
+import { type SetOut, setOut, typeLetters } from "../app/set-out/set-out.ts";
 import { oneLine } from "../diagnostics/one-line.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
@@ -19,10 +19,13 @@ import type { Scene } from "../scene/scene.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { beamText } from "../words/beam-text.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
+import { overHobSentence } from "../words/hob-text.ts";
 import { leastFluxSentence } from "../words/least-flux.ts";
 import { orderContradictionWords, sameProductWords } from "../words/order-words.ts";
+import { toBeBuilt } from "./cover-sheet.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { setOutHolds } from "./set-out/holds.ts";
 import { asHung } from "./set-out/orientation-table.ts";
 import { recessWords } from "./set-out/other-boxes-tables.ts";
 
@@ -33,8 +36,16 @@ export function scheduleSheets(handover: Handover): Page[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const sheet = pageField(handover, true);
-  const head = { title: "Luminaires and lamps", option: scene.name, units: lengthUnits(handover) };
-  return flowPages(scheduleBlocks(handover, words), sheet.field).map((marks) =>
+  const layout = setOut(scene, handover.unit, words.length);
+  const held = setOutHolds(handover, layout, words).length;
+  const head = { title: "Luminaires and lamps", option: scene.name, units: lengthUnits(handover), held };
+  const overHob = overHobSentence(scene);
+  const blocks = [
+    ...toBeBuilt(handover, held),
+    ...(overHob === undefined ? [] : [paragraph(overHob, { size: SMALL + 0.5 })]),
+    ...scheduleBlocks(handover, layout, words),
+  ];
+  return flowPages(blocks, sheet.field).map((marks) =>
     page(handover, sheet, head, {
       name: "schedule",
       marks,
@@ -79,7 +90,7 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
   });
 }
 
-function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
+function scheduleBlocks(handover: Handover, layout: SetOut, words: HandoverWords): Block[] {
   const { scene } = chosenOption(handover);
   const rows = scheduleRows(handover);
   return [
@@ -92,7 +103,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
     ...orderBlocks(rows, handover),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
-    ...asHung(setOut(scene, handover.unit, words.length), scene, words),
+    ...asHung(layout, scene, words),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];
