@@ -6,6 +6,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import { column, endColumn, table } from "../../drawing/paper/table.ts";
 import { switchWords } from "../../drawing/switch-symbols.ts";
+import type { Layer } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
@@ -56,8 +57,9 @@ export function switchTable(handover: Handover, words: HandoverWords): Block[] {
 }
 
 export function circuitTable(handover: Handover): Block {
+  const { scene } = chosenOption(handover);
   return table(
-    loadReport(chosenOption(handover).scene).layers,
+    loadReport(scene).layers,
     [
       column("circuit", 0.9, ({ circuit }) => (circuit === undefined ? "HOLD" : printable(circuit, 20))),
       column("leg", 0.45, ({ leg }) => leg),
@@ -69,14 +71,32 @@ export function circuitTable(handover: Handover): Block {
       ),
       endColumn("load, VA", 1.2, apparentWords),
       column("switched from", 1.2, placesWords),
-      column("dimmer", 2.6, dimmerWords),
+      column("dimmer; luminaires dim by", 3.2, (load) =>
+        dimmerWords(
+          load,
+          scene.layers.find(({ name }) => name === load.layer),
+        ),
+      ),
     ],
     { size: SMALL, depicts: "circuit row" },
   );
 }
 
-function dimmerWords({ dimmer }: LayerLoad): string {
-  if (dimmer === undefined) return "not stated";
-  const name = dimmer.name === undefined ? "" : `${dimmer.name}: `;
-  return printable(`${name}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`, 160);
+/** `carries 5 W to 150 W` */
+function loadLimits({ minimumWatts, maximumWatts }: NonNullable<Layer["dimmer"]>): string[] {
+  if (maximumWatts === undefined)
+    return minimumWatts === undefined ? [] : [`needs at least ${minimumWatts} W`];
+  return [`carries ${minimumWatts === undefined ? "at most" : `${minimumWatts} W to`} ${maximumWatts} W`];
+}
+
+/** The dimmer and what load it is for, then how the luminaires on it dim: by phase or by wires of their own, it decides the cable. */
+function dimmerWords({ dimmer }: LayerLoad, layer: Layer | undefined): string {
+  const kinds = new Set(layer?.luminaires.flatMap(({ luminaire }) => luminaire.dimming ?? []));
+  const name = dimmer?.name === undefined ? "" : `${dimmer.name}: `;
+  const parts = [
+    dimmer === undefined ? "not stated" : `${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
+    ...(layer?.dimmer === undefined ? [] : loadLimits(layer.dimmer)),
+    ...(kinds.size === 0 ? [] : [[...kinds].join(", ")]),
+  ];
+  return printable(`${name}${parts.join("; ")}`, 240);
 }

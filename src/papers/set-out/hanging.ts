@@ -48,7 +48,7 @@ function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string
         `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop, words.unit)))} or longer`,
       );
   }
-  parts.push(canopyWords(luminaire, width, words), weightWords(luminaire, words.unit));
+  parts.push(canopyWords(luminaire, width, words), `weight ${weightText(luminaire, words.unit)}`);
   return `${parts.join("; ")}.`;
 }
 
@@ -77,8 +77,9 @@ function canopyWords(luminaire: Luminaire, box: number, words: HandoverWords): s
     : `${size}, hides a ${words.length(box)} box up to ${words.length(cover)} off`;
 }
 
-function weightWords({ weight }: Luminaire, unit: HandoverWords["unit"]): string {
-  if (weight === undefined) return "weight not stated";
+/** `0.4 kg (0.9 lb)` */
+export function weightText({ weight }: Luminaire, unit: HandoverWords["unit"]): string {
+  if (weight === undefined) return "not stated";
   const pounds = `${(weight / KILOGRAMS_PER_POUND).toFixed(1)} lb`;
-  return unit === "ft-in" ? `weight ${pounds} (${weight} kg)` : `weight ${weight} kg (${pounds})`;
+  return unit === "ft-in" ? `${pounds} (${weight} kg)` : `${weight} kg (${pounds})`;
 }

@@ -7,6 +7,7 @@ import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { recessDepth } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { HandoverWords } from "../handover.ts";
+import { weightText } from "./hanging.ts";
 
 export function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
   return table(
@@ -35,16 +36,30 @@ export function recessedTable(recessed: readonly SetOutBox[], words: HandoverWor
 
 const THE_MAKERS = "not stated, the maker's";
 
-/** The holes to cut and the depth they need above the ceiling, by type: as the study states them, and of the others that only their maker can. */
-export function recesses(recessed: readonly SetOutBox[], scene: Scene, words: Lengths): Block {
+/** The holes to cut, the depth they need above the ceiling and have there, and what they carry, by type: as the study states them, and of the others that only their maker can. */
+export function recesses(recessed: readonly SetOutBox[], scene: Scene, words: HandoverWords): Block {
   const types = [
     ...new Map(recessed.map(({ type, layer, index }) => [type, scene.layers[layer].luminaires[index]])),
   ];
   const told = (of: (placed: PlacedLuminaire) => string | undefined): string =>
     types.map(([type, placed]) => `${type} ${of(placed) ?? THE_MAKERS}`).join("; ");
+  const clear = scene.room.ceilingVoid;
+  const isDeep = types.some(([, placed]) => depthWords(scene, placed, words) !== undefined);
+  const isWeighed = types.some(([, { luminaire }]) => luminaire.weight !== undefined);
+  // What no type states is on HOLD, once.
+  const more = [
+    ...(clear === undefined && !isDeep
+      ? []
+      : [`Clear height above the ceiling: ${clear === undefined ? "not stated" : words.length(clear)}.`]),
+    ...(isWeighed
+      ? [
+          `Weight: ${types.map(([type, { luminaire }]) => `${type} ${weightText(luminaire, words.unit)}`).join("; ")}.`,
+        ]
+      : []),
+  ];
   const depths = told((placed) => depthWords(scene, placed, words));
   return bullet(
-    `Cut-out in the ceiling: ${told((placed) => cutOutWords(placed, words))}. Depth above it: ${depths}.`,
+    `Cut-out in the ceiling: ${told((placed) => cutOutWords(placed, words))}. Depth above it: ${[`${depths}.`, ...more].join(" ")}`,
     SMALL,
   );
 }
