@@ -40,7 +40,7 @@ export function oddInputs(document: StudyDocument, study: Study, file?: string):
   checkPeople(scene, ledger);
   checkNames(scene, ledger);
   checkAims(document, scene.room, ledger);
-  checkLuminaires(study.luminaires, ledger);
+  checkLuminaires(study.luminaires, study.scenes, ledger);
   checkHangingAsMeant(document, study.scenes, ledger);
   if (document.maintenance !== undefined && scene.maintenance < LEAST_MAINTENANCE)
     ledger.warn(

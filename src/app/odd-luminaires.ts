@@ -5,10 +5,11 @@ import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { cutOutSides } from "../luminaire/cut-out.ts";
+import { cutOutFault, cutOutSides, FLANGE, leastCutOut, mostCutOut } from "../luminaire/cut-out.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
 import { firstBeside } from "../luminaire/suspension-points.ts";
+import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";
+import type { Scene } from "../scene/scene.ts";
 
 /** Less light for its power (lm/W) than a candle gives. */
 const LEAST_EFFICACY = 0.3;
@@ -18,17 +19,19 @@ const MOST_WEIGHT = 500;
 const MOST_CANOPY = 2;
 /** What it hangs from may be wider than a luminaire, hardly by more (m), whatever its body; of a stated body `BRACKET` holds. */
 const BESIDE = 0.5;
-/** A thousandth of what a hole is cut to (m). */
-const SAME_SIZE = 1e-6;
 /** The poorest drivers without correction have 0.4. */
 const LEAST_POWER_FACTOR = 0.2;
 /** h; a filament run far above its voltage lasts as long. */
 const LEAST_LIFE = 50;
 
 /** @param luminaires by their names in the study */
-export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledger: Ledger): void {
+export function checkLuminaires(
+  luminaires: ReadonlyMap<string, Luminaire>,
+  scenes: readonly Scene[],
+  ledger: Ledger,
+): void {
   for (const [name, luminaire] of luminaires) {
-    const { flux, watts, markedWatts, weight, canopy, cutOut, powerFactor, lampLife } = luminaire;
+    const { flux, watts, markedWatts, weight, canopy, powerFactor, lampLife } = luminaire;
     const path = pathTo("/luminaires", name);
     if (watts === 0 && flux > 0)
       ledger.warn(
@@ -69,18 +72,7 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
         phrase`less than ${MOST_CANOPY}`,
         phrase`${canopy.diameter}`,
       );
-    const [along, across] = planExtents(luminaire);
-    if (cutOut !== undefined && luminaire.body !== undefined) {
-      const [length, width] = cutOutSides(cutOut);
-      if (length > along + SAME_SIZE || width > across + SAME_SIZE)
-        ledger.warn(
-          "cut-out-large",
-          `${path}/cutOut`,
-          "The hole is wider than the luminaire, which would neither cover it nor be held by it.",
-          phrase`at most ${along} × ${across}`,
-          phrase`${length} × ${width}`,
-        );
-    }
+    checkRecess(name, luminaire, scenes, ledger);
     if (powerFactor !== undefined && powerFactor < LEAST_POWER_FACTOR)
       ledger.warn(
         "power-factor-low",
@@ -100,6 +92,48 @@ export function checkLuminaires(luminaires: ReadonlyMap<string, Luminaire>, ledg
     for (const { key, index, point } of firstBeside(luminaire, BESIDE))
       warnBeside(point, key === "feed" ? `${path}/feed` : `${path}/suspensions/${index}`, ledger);
   }
+}
+
+/** The hole that a luminaire is set into, and the room above it. */
+function checkRecess(name: string, luminaire: Luminaire, scenes: readonly Scene[], ledger: Ledger): void {
+  const path = pathTo("/luminaires", name);
+  const { cutOut, body } = luminaire;
+  const places = scenes.flatMap((scene) =>
+    scene.layers.flatMap(({ luminaires }) =>
+      luminaires.flatMap((placed) => (placed.luminaire.name === name ? [{ scene, placed }] : [])),
+    ),
+  );
+  const fault = cutOutFault(
+    luminaire,
+    places.some(({ scene, placed }) => isSetIn(scene, placed)),
+  );
+  if (cutOut !== undefined && fault !== undefined) {
+    const [length, width] = cutOutSides(cutOut);
+    const [least, leastAcross] = cutOutSides(leastCutOut(luminaire) ?? 0);
+    const [most, mostAcross] = mostCutOut(luminaire);
+    ledger.warn(
+      `cut-out-${fault}`,
+      `${path}/cutOut`,
+      fault === "small"
+        ? "The hole is narrower than the luminaire's body, which does not pass it."
+        : "The hole is wider than the luminaire with its flange, which would neither cover it nor be held by it.",
+      fault === "small"
+        ? phrase`at least ${least} × ${leastAcross}`
+        : phrase`at most ${most} × ${mostAcross}, a flange of ${FLANGE} on each side`,
+      phrase`${length} × ${width}`,
+    );
+  }
+  const { ceilingVoid } = scenes[0].room;
+  if (ceilingVoid === undefined) return;
+  const depth = Math.max(0, ...places.map(({ scene, placed }) => depthBeyondVoid(scene, placed) ?? 0));
+  if (depth > 0)
+    ledger.warn(
+      "void-shallow",
+      body === undefined ? path : `${path}/body`,
+      "It goes further into the ceiling than there is room above it.",
+      phrase`at most ${ceilingVoid}, or a luminaire under the ceiling`,
+      phrase`${depth}`,
+    );
 }
 
 function warnBeside([x, y]: Vec2, path: string, ledger: Ledger): void {

@@ -23,6 +23,7 @@ const hung = (layer: Json): Json => ({
   arrangements: [{ name: "A", layers: [{ name: "p", luminaire: "s", ...layer }] }],
 });
 const AT = { at: [{ position: [2.5, 2, 2] }] };
+const SET_IN = hung({ role: "recessed", grid: { columns: 2, rows: 2, margin: 0.7 } });
 
 const CASES: readonly (readonly [what: string, path: string, code: string, more: Json])[] = [
   [
@@ -134,21 +135,48 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     { ...spot({ canopy: { diameter: 9 } }), ...hung(AT) },
   ],
   [
-    "a hole wider than the luminaire that covers it",
+    "a hole wider than a flange covers",
     "/luminaires/s/cutOut",
     "cut-out-large",
     {
-      ...spot({ body: { profile: "cylinder", diameter: 0.085, height: 0.09 }, cutOut: 0.09 }),
+      ...spot({ body: { profile: "cylinder", diameter: 0.085, height: 0.09 }, cutOut: 0.15 }),
       ...hung(AT),
     },
   ],
   [
-    "a hole wider one way than its luminaire",
+    "a hole wider one way than a flange covers",
     "/luminaires/s/cutOut",
     "cut-out-large",
     {
-      ...spot({ body: { profile: "box", length: 0.2, width: 0.1, height: 0.09 }, cutOut: [0.19, 0.11] }),
+      ...spot({ body: { profile: "box", length: 0.2, width: 0.1, height: 0.09 }, cutOut: [0.19, 0.17] }),
       ...hung(AT),
+    },
+  ],
+  // 2026-11-29: a hole of 75 mm for a body of 80 mm passed in silence.
+  [
+    "a hole that the housing does not pass",
+    "/luminaires/s/cutOut",
+    "cut-out-small",
+    { ...spot({ body: { profile: "cylinder", diameter: 0.08, height: 0.09 }, cutOut: 0.075 }), ...SET_IN },
+  ],
+  [
+    "a round hole that the corners of a housing do not pass",
+    "/luminaires/s/cutOut",
+    "cut-out-small",
+    {
+      ...spot({ body: { profile: "box", length: 0.08, width: 0.08, height: 0.09 }, cutOut: 0.1 }),
+      ...SET_IN,
+    },
+  ],
+  // 2026-11-29: on HOLD on paper, and nothing was said before.
+  [
+    "a void above the ceiling that is too shallow",
+    "/luminaires/s/body",
+    "void-shallow",
+    {
+      room: { ...ROOM, ceilingVoid: 0.075 },
+      ...spot({ body: { profile: "cylinder", diameter: 0.08, height: 0.125 } }),
+      ...SET_IN,
     },
   ],
   [
@@ -317,6 +345,25 @@ describe("what cannot be meant", () => {
     const codes = opened.value.study.warnings.map(({ code }) => code);
     expect(codes).not.toContain("watts-above-marked");
     expect(codes).not.toContain("suspension-beside");
+  });
+
+  // 2026-11-29: the ordinary hole, a little wider than the housing and covered by the flange, was called too wide.
+  it.each([
+    ["a little wider than its housing", "cylinder", 0.102, 0.108, SET_IN],
+    ["as wide as its housing", "cylinder", 0.08, 0.08, SET_IN],
+    ["as wide as a flange can cover", "cylinder", 0.085, 0.145, SET_IN],
+    ["for what is above it, of a body that hangs under it", "dome", 0.3, 0.075, hung(AT)],
+  ])("nothing is said of a hole %s", async (_what, profile, diameter, cutOut, placed) => {
+    const opened = await openStudy(
+      kitchen({
+        room: { ...ROOM, ceilingVoid: 0.09 },
+        ...spot({ body: { profile, diameter, height: 0.09 }, cutOut }),
+        ...placed,
+      }),
+    );
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    const codes = opened.value.study.warnings.map(({ code }) => code);
+    expect(codes.filter((code) => /^(cut-out|void)-/.test(code))).toEqual([]);
   });
 
   // A disc of radius a, d above a point, lights it 1/(1 + (a/d)²) as much as from its middle alone (view factor of a disc).

@@ -309,6 +309,45 @@ it("asks for the clear height above a ceiling that a luminaire goes into, and ho
   expect(fieldOf(into(deep, {}, { height: 2.315 }), words)).toBeUndefined();
 });
 
+// 2026-11-29: holes that cannot be cut so were on the sheets without a word.
+it("holds a hole that the housing does not pass, and one that no flange covers", () => {
+  const cut = (cutOut: number): Json => ({
+    luminaires: {
+      spot: {
+        beam: { flux: 650, angle: 36 },
+        body: { profile: "cylinder", diameter: 0.08, height: 0.09 },
+        cutOut,
+      },
+    },
+    arrangements: [
+      {
+        name: "a",
+        layers: [
+          {
+            name: "ambient",
+            role: "recessed",
+            luminaire: "spot",
+            grid: { columns: 2, rows: 1, margin: 0.7 },
+          },
+        ],
+      },
+    ],
+  });
+  const words = (cutOut: number) =>
+    heldIn(cut(cutOut)).filter(({ field }) => field[field.length - 1] === "cutOut");
+  expect(words(0.084)).toEqual([]);
+  expect(words(0.075)).toMatchObject([
+    {
+      tags: ["R1", "R2"],
+      words: "Cut-out 75 mm: the body, 80 mm wide, does not pass.",
+      field: ["luminaires", "spot", "cutOut"],
+    },
+  ]);
+  expect(words(0.15)).toMatchObject([
+    { words: "Cut-out 150 mm: wider than the flange of a body 80 mm wide covers, as far as is usual." },
+  ]);
+});
+
 // 2026-11-29: "nothing on HOLD" of pendants that work only dimmed, and nobody had said how they dim; then it was asked only
 // once a dimmer was stated, so that a luminaire done with was on HOLD again.
 it("asks how a luminaire dims unless its layer is switched alone", () => {

@@ -16,15 +16,12 @@ import { BRACKET, pointsBeside } from "../../luminaire/suspension-points.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import { boxWidth } from "../../scene/box-places.ts";
-import { recessDepth } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { isBoxBare } from "./drop.ts";
 import type { Field, Hold } from "./hold.ts";
 import { dimmerHolds, isDimmed, layerHolds } from "./layer-issues.ts";
+import { recessHolds } from "./recess-issues.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
-
-/** What lengths on paper are rounded by at most (m). */
-const ROUNDED = 0.0016;
 
 /** How lengths and clashes are written. */
 export interface HoldWords {
@@ -157,7 +154,7 @@ export function holds(
   });
   found.push(
     ...unstatedHolds(scene, boxes),
-    ...voidHolds(scene, boxes, length),
+    ...recessHolds(scene, boxes, length),
     ...feedHolds(pendants, length),
     ...besideHolds(pendants, length),
   );
@@ -228,31 +225,6 @@ function unstatedHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
         field: ofLuminaire(...missing[0][1])(box),
         missing: missing.map(([, keys]) => ofLuminaire(...keys)(box)),
       },
-    ];
-  });
-}
-
-/** What goes further into the ceiling than there is known to be room. */
-function voidHolds(scene: Scene, boxes: readonly SetOutBox[], length: HoldWords["length"]): Hold[] {
-  const { ceilingVoid } = scene.room;
-  return boxes.flatMap(({ tag, layer, index, luminaire }): Hold[] => {
-    const depth = recessDepth(scene, scene.layers[layer].luminaires[index]);
-    if (depth === undefined || depth <= (ceilingVoid ?? 0) + ROUNDED) return [];
-    const goes = `Goes ${length(depth)} into the ceiling`;
-    const field: Field = ["room", "ceilingVoid"];
-    return [
-      ceilingVoid === undefined
-        ? {
-            tags: [tag],
-            words: `${goes}: clear height above the ceiling not stated.`,
-            field,
-            missing: [field],
-          }
-        : {
-            tags: [tag],
-            words: `${goes}, of ${length(ceilingVoid)} clear above the ceiling: a shallower luminaire, or one under the ceiling.`,
-            field: ["luminaires", luminaire.name, "body"],
-          },
     ];
   });
 }

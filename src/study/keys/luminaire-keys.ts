@@ -67,7 +67,8 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
     },
   },
   body: {
-    meaning: "The housing: it stands in the light and in the view, and its lowest point gives the clearance.",
+    meaning:
+      "The housing, without the flange of what is recessed: it stands in the light and in the view, and its lowest point gives the clearance.",
     without: "no body; the luminaire is its opening",
     example: { profile: "dome", diameter: "300 mm", height: "220 mm" },
     keys: {
@@ -162,7 +163,7 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
   },
   cutOut: {
     meaning:
-      "The hole in the ceiling for what is recessed, as its maker states it: a diameter, or its extents along local x and local y. No other size stands in for it.",
+      "The hole in the ceiling for what is recessed, as its maker states it: a diameter, or its extents along local x and local y. A little wider than `body`, which has to pass it; a flange covers up to 30 mm of it on each side. No other size stands in for it.",
     frame: "luminaire",
     without: "not stated; papers say that it is the maker's",
     example: "75 mm",
