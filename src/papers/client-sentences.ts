@@ -23,7 +23,7 @@ import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
 import { agedPeople } from "../words/findings-sections.ts";
 import { overHobSentence } from "../words/hob-text.ts";
-import { glareLimit, HOT, hiddenFace, hiddenWords, isGlaring } from "../words/person-words.ts";
+import { glaringWords, HOT, hiddenFace, hiddenWords, isGlaring } from "../words/person-words.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { darkestPlace, rangeWords, sourcedTargetText } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
@@ -207,19 +207,11 @@ function glareSentence(people: readonly PersonFindings[]): string {
     ([what, names]) => `${listed(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
   );
   if (rated.length > 0) {
-    const values = rated.map(({ glare }) => Math.round(glare.rating?.value ?? 0));
-    const limits = rated.map(({ age }) => glareLimit(age));
     parts.push(
-      `what ${listed(rated.map(({ person }) => person))} ${rated.length === 1 ? "has" : "have"} in view is glaring taken together (UGR ${rangeOf(values)}, where kitchens at work are held to ${rangeOf(limits)})`,
+      `what ${listed(rated.map(({ person }) => person))} ${rated.length === 1 ? "has" : "have"} in view ${glaringWords(rated)}`,
     );
   }
   return `Glare: ${parts.join("; ")}${unknown}.`;
-}
-
-/** `27`, `22 to 27` */
-function rangeOf(values: readonly number[]): string {
-  const [least, greatest] = [Math.min(...values), Math.max(...values)];
-  return least === greatest ? `${least}` : `${least} to ${greatest}`;
 }
 
 /** Whose face a pendant hides from whom. */

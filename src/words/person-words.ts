@@ -8,6 +8,7 @@ import { UGR_STEPS } from "../advice/glare/unified-glare-rating.ts";
 import { GOOD_MODELLING } from "../advice/people/eye-light.ts";
 import { FACE_SEEN, type Sightline } from "../advice/people/sightlines.ts";
 import { quoted } from "../diagnostics/printable.ts";
+import { listed } from "../diagnostics/sentence.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Wording } from "./wording.ts";
 
@@ -15,6 +16,9 @@ import type { Wording } from "./wording.ts";
 export const HOT = 10;
 /** EN 12464-1, catering kitchens, from memory. */
 const CATERING_LIMIT = 22;
+
+/** What a concern is about that is told of several people by each one's own figures. */
+const RATING = "rating";
 
 /** Something that asks for attention. */
 export interface Concern {
@@ -47,11 +51,10 @@ export function personConcerns(found: PersonFindings, words: Wording): readonly 
       words: unshieldedWords(bare),
     });
   if (isGlaring(found)) {
-    const [value, limit] = [glare.rating?.value ?? 0, glareLimit(found.age)];
     concerns.push({
-      about: "rating",
-      degree: value - limit,
-      words: `what is in view is glaring taken together (UGR ${Math.round(value)}, where kitchens at work are held to ${limit})`,
+      about: RATING,
+      degree: ratingOf(found) - glareLimit(found.age),
+      words: `what is in view ${glaringWords([found])}`,
     });
   }
   const [image] = glare.mirrored;
@@ -64,22 +67,25 @@ export function personConcerns(found: PersonFindings, words: Wording): readonly 
   return concerns;
 }
 
-/** Concerns of several people, each said once, at its worst. */
+/** Concerns of several people, each said once: at its worst, a rating of all in view with everybody's own. */
 export function sharedConcerns(
   people: readonly PersonFindings[],
   words: Wording,
 ): readonly { readonly people: readonly string[]; readonly words: string }[] {
-  const concerns = new Map<string, { people: string[]; worst: Concern }>();
+  const concerns = new Map<string, { people: PersonFindings[]; worst: Concern }>();
   for (const each of people)
     for (const concern of personConcerns(each, words)) {
       const known = concerns.get(concern.about);
-      if (known === undefined) concerns.set(concern.about, { people: [each.person], worst: concern });
+      if (known === undefined) concerns.set(concern.about, { people: [each], worst: concern });
       else {
-        known.people.push(each.person);
+        known.people.push(each);
         if (concern.degree > known.worst.degree) known.worst = concern;
       }
     }
-  return [...concerns.values()].map(({ people: names, worst }) => ({ people: names, words: worst.words }));
+  return [...concerns.values()].map(({ people: found, worst }) => ({
+    people: found.map(({ person }) => person),
+    words: worst.about === RATING ? `what is in view ${glaringWords(found)}` : worst.words,
+  }));
 }
 
 function worstLine(lines: readonly Sightline[]): Sightline | undefined {
@@ -117,9 +123,29 @@ export function glareLimit(age: number | undefined): number {
   return CATERING_LIMIT - (age === undefined ? 0 : ageBand(age).glareStep);
 }
 
+/** The rating of all that a person has in view, to the whole number that is printed and judged; 0 where there is none. */
+function ratingOf({ glare }: PersonFindings): number {
+  return Math.round(glare.rating?.value ?? 0);
+}
+
 /** Whether the rating of all that a person has in view is over the limit for such eyes. */
-export function isGlaring({ glare, age }: PersonFindings): boolean {
-  return (glare.rating?.value ?? 0) > glareLimit(age);
+export function isGlaring(found: PersonFindings): boolean {
+  return ratingOf(found) > glareLimit(found.age);
+}
+
+/** `is glaring taken together (UGR 21 for Ben and 24 for Cleo, where kitchens at work are held to 19 and 22)` */
+export function glaringWords(people: readonly PersonFindings[]): string {
+  const [values, limits] = [people.map(ratingOf), people.map(({ age }) => glareLimit(age))];
+  const areSame = (all: readonly number[]): boolean => all.every((each) => each === all[0]);
+  const rated = areSame(values)
+    ? String(values[0])
+    : listed(people.map(({ person }, i) => `${values[i]} for ${person}`));
+  const held = areSame(limits)
+    ? String(limits[0])
+    : listed(
+        limits.map((limit, i) => (areSame(values) ? `${limit} for ${people[i].person}` : String(limit))),
+      );
+  return `is glaring taken together (UGR ${rated}, where kitchens at work are held to ${held})`;
 }
 
 /** The face most hidden from someone in their own posture; undefined where all are seen. */

@@ -90,6 +90,30 @@ describe("findings", () => {
       "what is in view is glaring taken together (UGR 21, where kitchens at work are held to 19)",
     );
     expect(words(21, 40).join()).not.toContain("UGR");
+    // 2026-11-29: 19.4 against 19 was called glaring and printed as 19.
+    expect(words(19.4, 79).join()).not.toContain("UGR");
+    expect(words(19.5, 79).join()).toContain("(UGR 20, where kitchens at work are held to 19)");
+  });
+
+  it("tell each person's own glare and limit (2026-11-29: 21 against 19 of both, one has 24 against 22)", () => {
+    const [cook] = low.people;
+    const rated = (person: string, value: number, age?: number) => ({
+      ...cook,
+      person,
+      age,
+      glare: { ...cook.glare, rating: { value, background: 10, counted: 4, leftOut: 0 } },
+    });
+    const words = (...people: Parameters<typeof sharedConcerns>[0]) =>
+      sharedConcerns(people, WORDS).find((concern) => concern.words.includes("UGR"));
+    const differing = words(rated("Ben", 21.2, 79), rated("Cleo", 24.1), rated("Dora", 22.3));
+    expect(differing).toEqual({
+      people: ["Ben", "Cleo"],
+      words:
+        "what is in view is glaring taken together (UGR 21 for Ben and 24 for Cleo, where kitchens at work are held to 19 and 22)",
+    });
+    expect(words(rated("Ben", 24.2), rated("Cleo", 23.8))?.words).toBe(
+      "what is in view is glaring taken together (UGR 24, where kitchens at work are held to 22)",
+    );
   });
 
   it("are complete in full: every rule that applies, with light and source", () => {
