@@ -1,6 +1,6 @@
 /** What `verify` says to a person: reading by reading, what explains the difference, what is wrong, what stays open. */
 
-import type { ProbableFault } from "../design/verify/diagnose-deviation.ts";
+import { IMPROBABLE, type ProbableFault } from "../design/verify/diagnose-deviation.ts";
 import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { VerifiedZone } from "../design/verify/verified-zones.ts";
 import type { Verification } from "../design/verify/verify.ts";
@@ -27,13 +27,13 @@ export interface VerifyTextInput {
 
 export function verifyText({ study, scene, verification }: VerifyTextInput): string {
   const { illuminance: unit } = study.display;
-  const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
+  const { compared, chance, maintenance, parameters, faults, zones, open, background } = verification;
   const value = (lux: number) => formatIlluminanceValue(lux, unit);
   const isUnexplained = faults.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
   const lines = [
     `${printable(study.title)}: ${printable(scene.name)}`,
     "",
-    ...textLines(`${agreement(agree, compared.length)} with the prediction within what each may be off.`),
+    ...textLines(agreementWords(verification)),
     ...textLines(
       `Readings as far off as these, all together, come by chance ${chanceWords(chance)} where nothing is wrong.`,
     ),
@@ -56,7 +56,7 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
           value(predicted),
           `${value(band[0])} to ${value(band[1])}`,
           isUnexplained ? "–" : value(fitted),
-          `${agrees ? "agrees" : "differs"}${explained ? "" : ", not explained"}`,
+          `${agrees ? (explained ? "agrees" : "agrees alone") : "differs"}${explained ? "" : ", not explained"}`,
         ]),
       ],
       2,
@@ -104,9 +104,19 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   }
 }
 
-function agreement(agree: number, count: number): string {
-  if (count === 1) return agree === 1 ? "The reading agrees" : "The reading does not agree";
-  return agree === count ? `All ${count} readings agree` : `${agree} of ${count} readings agree`;
+/** What the readings say all together: each alone may be within what it may be off, and all of them not. */
+function agreementWords({ agree, chance, compared: { length: count }, sound }: Verification): string {
+  const within = "with the prediction within what each may be off.";
+  if (count === 1) return `The reading ${agree === 1 ? "agrees" : "does not agree"} ${within}`;
+  if (sound) return `${agree === count ? `All ${count}` : `${agree} of ${count}`} readings agree ${within}`;
+  const found = chance < IMPROBABLE ? "do not agree with the prediction" : "point to something wrong";
+  const alone =
+    agree === count
+      ? `though each of the ${count} alone is within what it may be off`
+      : agree === 0
+        ? `and none of the ${count} alone is within what it may be off`
+        : `and only ${agree} of ${count} alone are within what each may be off`;
+  return `The readings, all together, ${found}, ${alone}.`;
 }
 
 const rangeWords = ([low, high]: readonly [number, number]): string =>

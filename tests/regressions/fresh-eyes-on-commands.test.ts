@@ -190,6 +190,31 @@ describe("verify", () => {
     expect(short).toContain("falls short of 500 lx");
   });
 
+  it("called readings in agreement whose joint test says that something is wrong", () => {
+    const { verification } = verified("along,across,lx\n0.3,0.3,30\n1.2,0.5,40\n2,0.8,30\n");
+    const { compared } = verification;
+    const alone = compared.map((each) => ({ ...each, agrees: true, explained: false }));
+    const said = (more: object) =>
+      verifyText({
+        study,
+        scene,
+        verification: { ...verification, compared: alone, agree: 3, ...more },
+      }).replace(/\s+/g, " ");
+    const apart = said({ chance: 0.0004, sound: false, faults: [] });
+    expect(apart).toContain(
+      "The readings, all together, do not agree with the prediction, though each of the 3 alone is within what it may be off.",
+    );
+    expect(apart).not.toContain("readings agree");
+    expect(apart).toContain("agrees alone, not explained");
+    expect(said({ chance: 0.0004, sound: false, agree: 2 })).toContain("only 2 of 3 alone are");
+    expect(said({ chance: 0.2, sound: false })).toContain(
+      "The readings, all together, point to something wrong,",
+    );
+    expect(said({ chance: 0.5, sound: true, faults: [] })).toContain(
+      "All 3 readings agree with the prediction within what each may be off.",
+    );
+  });
+
   it("promised the targets of readings that nothing explains", () => {
     const wild = "along,across,lx\n0.3,0.3,900\n0.9,0.8,20\n1.2,0.2,700\n1.6,0.9,15\n2,0.4,30\n2.2,0.9,800\n";
     const { verification } = verified(wild);
