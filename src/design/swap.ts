@@ -9,8 +9,10 @@
 import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { cutOutFault } from "../luminaire/cut-out.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/with-lamp-flux.ts";
+import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
 import type { ArrangementDocument, LayerDocument } from "../study/arrangement-schema.ts";
@@ -34,6 +36,8 @@ export interface Swap {
   readonly differs: readonly string[];
   /** What the other luminaire's size does to the row, in warnings that the plan does not have. */
   readonly placement: readonly Issue[];
+  /** What the other luminaire lacks to sit in the ceiling as the planned one does, clauses of which it is the subject. */
+  readonly setting: readonly string[];
   /** For the order. */
   readonly order: string;
 }
@@ -103,6 +107,8 @@ export function swap(
       ({ code, message }) =>
         code.startsWith("row-") && !first.warnings.some((each) => each.message === message),
     ),
+    setting:
+      typeof instead === "string" ? settingWords(first.value, second.value, layer, planned, other) : [],
     order: orderWords(planned, other, changes),
   });
 }
@@ -142,6 +148,34 @@ function differences(a: Luminaire, b: Luminaire): string[] {
   say("", a.cct, b.cct, " K");
   say("colour rendering ", a.cri, b.cri, "");
   return out;
+}
+
+function settingWords(
+  before: Scene,
+  after: Scene,
+  layer: number,
+  planned: Luminaire,
+  other: Luminaire,
+): string[] {
+  const places = after.layers[layer].luminaires;
+  if (!before.layers[layer].luminaires.some((placed) => isSetIn(before, placed))) return [];
+  const { cutOut, suspension, suspensions, canopy } = other;
+  const isOther = JSON.stringify(cutOut) !== JSON.stringify(planned.cutOut);
+  const fault = cutOutFault(
+    other,
+    places.some((placed) => isSetIn(after, placed)),
+  );
+  const why = { small: "which its body does not pass", large: "which no flange covers" };
+  const faulty = fault === undefined ? "" : `, ${why[fault]}`;
+  const hangs = suspension !== undefined || suspensions !== undefined || canopy !== undefined;
+  return [
+    ...(cutOut === undefined ? ["has no cut-out stated"] : isOther ? [`takes another cut-out${faulty}`] : []),
+    ...(hangs ? [`hangs on ${suspension === undefined ? "something of its own" : `a ${suspension}`}`] : []),
+    ...(after.room.ceilingVoid !== undefined &&
+    places.some((placed) => depthBeyondVoid(after, placed) !== undefined)
+      ? ["goes deeper than there is room above it"]
+      : []),
+  ];
 }
 
 /** `Order dome: 1150 lm, 12 W, 2700 K, CRI 92. No other in its place without asking: …` */

@@ -15,7 +15,7 @@ import { textLines } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Swap): string {
-  const { planned, instead, before, after, changes, differs, placement, order, layer } = swapped;
+  const { planned, instead, before, after, changes, differs, placement, setting, order, layer } = swapped;
   const unit = study.display.illuminance;
   const lines = [
     printable(study.title),
@@ -26,6 +26,13 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
     `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${evennessText(before.uniformity)} → ${evennessText(after.uniformity)}; ${powerOf(before)} W → ${powerOf(after)} W`,
   ];
   for (const { message } of placement) lines.push(...textLines(printable(message, 300), 2));
+  if (setting.length > 0)
+    lines.push(
+      ...textLines(
+        `HOLD ${printable(layer, 60)} is set into the ceiling: ${printable(instead.name, 60)} ${setting.join(", ")}.`,
+        2,
+      ),
+    );
   for (const clash of clashSentences(after.clashes, study.display.length))
     lines.push(...textLines(`HOLD ${clash}`, 2));
   for (const { zone, before: was, after: is, check } of changes) {

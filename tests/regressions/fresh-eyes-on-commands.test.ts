@@ -157,6 +157,60 @@ describe("swap", () => {
   });
 });
 
+describe("swap into a ceiling", () => {
+  const SPOT = {
+    beam: { flux: 650, angle: 36 },
+    body: { profile: "cylinder", diameter: 0.08, height: 0.09 },
+    cutOut: 0.085,
+  };
+  const swapped = (instead: Json): string => {
+    const study = bars({
+      room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ceilingVoid: 0.1 },
+      luminaires: { spot: SPOT, other: instead },
+      arrangements: [
+        {
+          name: "ambient",
+          layers: [
+            {
+              name: "ambient",
+              role: "recessed",
+              luminaire: "spot",
+              grid: { columns: 2, rows: 2, margin: 1 },
+            },
+          ],
+        },
+      ],
+    });
+    const { luminaires } = resolved(study);
+    const found = swap((study.arrangements as ArrangementDocument[])[0], 0, luminaires, "other", {
+      resolve: (arrangement) => {
+        const again = resolved({ ...study, arrangements: [arrangement] } as Json);
+        return success(again.scenes[0], again.warnings);
+      },
+      judge: (scene) => textbookAssessment(resolved(study), scene, engine.calculate(scene, options)),
+      leastPower: () => undefined,
+    });
+    if (!found.ok) throw new Error("refused");
+    return swapText(resolved(study), found.value).replace(/\s+/g, " ");
+  };
+
+  it("made no verdict worse, and was silent on hole, void and cord", () => {
+    expect(swapped({ ...BAR, suspension: "cable" })).toContain(
+      "HOLD ambient is set into the ceiling: other has no cut-out stated, hangs on a cable.",
+    );
+    expect(swapped({ ...SPOT, cutOut: 0.095 })).toContain(
+      "HOLD ambient is set into the ceiling: other takes another cut-out.",
+    );
+    expect(swapped({ ...SPOT, body: { ...SPOT.body, height: 0.15 } })).toContain(
+      "HOLD ambient is set into the ceiling: other goes deeper than there is room above it.",
+    );
+    expect(swapped({ ...SPOT, cutOut: 0.07 })).toContain(
+      "other takes another cut-out, which its body does not pass.",
+    );
+    expect(swapped(SPOT)).not.toContain("HOLD");
+  });
+});
+
 describe("verify", () => {
   const COUNTER = {
     name: "counter",

@@ -104,6 +104,7 @@ describe("a proposal that clashes", () => {
         changes: [],
         differs: ["nothing"],
         placement: [],
+        setting: [],
         order: "none",
       }),
     };

@@ -33,6 +33,7 @@ it("the power of luminaires of which one did not state its own", () => {
     before: side,
     after: side,
     placement: [],
+    setting: [],
     changes: [],
     differs: [],
     order: "",
