@@ -43,7 +43,12 @@ function hidden(): Promise<string[]> {
     if (sheet === null || root === null || root === undefined) throw new Error("no sheet");
     const words = [...root.querySelectorAll<HTMLElement>(".verdict h2, .verdict p, .verdict li")];
     const switches = [...document.querySelectorAll<HTMLElement>(".switches button:not(.absent)")];
-    const plan = root.querySelector(".stack")?.getBoundingClientRect().top ?? 0;
+    const drawings = [...root.querySelectorAll("candlespan-elevation, candlespan-plan, candlespan-profile")];
+    const taken = drawings.map((each) => each.getBoundingClientRect());
+    const stack = root.querySelector(".stack");
+    // On a phone on its side all but the headline stands under the plan, in one column with it.
+    const isOneColumn = stack === null || getComputedStyle(stack).display === "contents";
+    const plan = isOneColumn ? Number.POSITIVE_INFINITY : stack.getBoundingClientRect().top;
     const found: string[] = [];
     for (const each of words) {
       const box = each.getBoundingClientRect();
@@ -51,7 +56,11 @@ function hidden(): Promise<string[]> {
       if (name === "") continue;
       if (each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 2)
         found.push(`cut: ${name}`);
-      if (box.bottom > plan + 1) found.push(`under the drawings: ${name}`);
+      if (
+        box.bottom > plan + 1 ||
+        taken.some((drawn) => box.top < drawn.bottom - 1 && drawn.top < box.bottom - 1)
+      )
+        found.push(`under the drawings: ${name}`);
       for (const other of switches) {
         // Words, not the boxes they could fill.
         const range = document.createRange();

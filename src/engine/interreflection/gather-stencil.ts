@@ -199,3 +199,19 @@ export function lagrange(stopsAt: readonly number[], at: number, order: number):
     return [x, w];
   });
 }
+
+/** Writes each point's weighted sum of what the nodes have of one layer, `values[node * layers + layer]`. */
+export function fromNodes(
+  { start, node, weight }: Stencil,
+  values: Float64Array,
+  layer: number,
+  layers: number,
+  out: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
+    let sum = 0;
+    for (let k = start[i]; k < start[i + 1]; k++) sum += weight[k] * values[node[k] * layers + layer];
+    out[i] = sum;
+  }
+  return out;
+}

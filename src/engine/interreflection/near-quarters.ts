@@ -1,14 +1,16 @@
 /** Factors of gathering points to the quarters of the patches near them, for patches that are not evenly lit. */
 
 import type { Gather } from "./gather.ts";
+import type { UnevenPatches } from "./uneven-patches.ts";
 
 export interface NearQuarters {
   /** The numbers of the patches. */
   readonly key: string;
-  readonly node: readonly number[];
+  /** Number of the row: of the node times the normals, and the normal. Rising. */
+  readonly row: readonly number[];
   /** Index among the patches asked for. */
   readonly which: readonly number[];
-  /** Four an entry. */
+  /** Shares of the row's factor to the patch, four an entry, over the number of normals. */
   readonly weight: readonly number[];
 }
 
@@ -34,7 +36,7 @@ export function nearQuarters(
   const n = gather.patches.count;
   const count = normals.length / 3;
   const quarter = new Float64Array(4);
-  const node: number[] = [];
+  const row: number[] = [];
   const which: number[] = [];
   const weight: number[] = [];
   for (let k = 0; k < nodes.length; k++) {
@@ -49,11 +51,29 @@ export function nearQuarters(
         if (f === 0 || !gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, i, quarter)) continue;
         const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
         if (sum === 0) continue;
-        node.push(k);
+        row.push(k * count + d);
         which.push(u);
-        for (let q = 0; q < 4; q++) weight.push((quarter[q] * f) / sum / count);
+        for (let q = 0; q < 4; q++) weight.push(quarter[q] / sum / count);
       }
     }
   }
-  return { key, node, which, weight };
+  return { key, row, which, weight };
+}
+
+/** Adds what a near patch's unevenness gives of what a point still sees of it, `row` by patches. */
+export function addUneven(
+  { which, weight }: NearQuarters,
+  entry: number,
+  { patch, deviation }: UnevenPatches,
+  row: Float64Array,
+  values: Float64Array,
+  at: number,
+  layers: number,
+  own: number,
+): void {
+  const factor = row[patch[which[entry]]];
+  for (let l = 0; l < layers; l++) {
+    const m = 4 * (which[entry] * own + (l % own));
+    for (let q = 0; q < 4; q++) values[at + l] += factor * weight[4 * entry + q] * deviation[m + q];
+  }
 }

@@ -1,7 +1,8 @@
 /**
  * Interreflected light at the points of one plane: gathered at nodes at most a given spacing apart, and on a finer
  * grid interpolated between the gathered values (never between patches), because interreflected light varies
- * slowly. How far interpolation is off is measured at points gathered as well, and reported.
+ * slowly. How far interpolation is off is measured at points gathered as well, and reported. Points with a body among their nodes
+ * are gathered too.
  *
  * Bodies that come and go hide shares of a row, and are seen as parts.
  *
@@ -14,9 +15,10 @@ import { boxOfPoints } from "../../geometry/box.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { astrideBodies, pointsAlone } from "./astride-bodies.ts";
 import type { Gather } from "./gather.ts";
-import { type Stencil, stencilOf } from "./gather-stencil.ts";
-import { type NearQuarters, nearQuarters } from "./near-quarters.ts";
+import { fromNodes, type Stencil, stencilOf } from "./gather-stencil.ts";
+import { addUneven, type NearQuarters, nearQuarters } from "./near-quarters.ts";
 import { receivingNormals } from "./receiving-normals.ts";
 import { addSeen, copyRow, dot, takeShares } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
@@ -27,12 +29,21 @@ import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
 /** Points gathered beside their interpolation. */
 const CHECKS = 8;
+/** Distance (m) over a plane within which a body bends the light there too much for a cubic. */
+const NEAR = 0.2;
 /** Rows are kept up to this many numbers a plane (bytes / 8); beyond it they are made anew each time. */
 const MOST_KEPT = 2.5e7;
 
 /** What all bodies leave of each row. */
 interface Left extends HiddenShares {
   readonly key: string;
+}
+
+/** Points with a body among their nodes, and what gathers there. */
+interface Astride {
+  readonly key: string;
+  readonly points: readonly number[];
+  readonly gather: PlaneGather | undefined;
 }
 
 /** Bodies that come and go, as points see them. */
@@ -65,10 +76,12 @@ export class PlaneGather {
   /** Normals. */
   readonly #count: number;
   readonly #stencil: Stencil;
+  readonly #keep: number;
   #near: NearQuarters | undefined;
   #rows: Float64Array | undefined;
   readonly #hidden: RecentCache<HiddenShares>;
   #left: Left | undefined;
+  #astride: Astride | undefined;
   /** Factors of all rows to the parts of a body, by the body and what can stand between. */
   readonly #seen: RecentCache<Float64Array>;
 
@@ -82,6 +95,7 @@ export class PlaneGather {
     this.#normals = receivingNormals(plane);
     this.#count = this.#normals.length / 3;
     this.#stencil = stencilOf(plane, spacing);
+    this.#keep = keep;
     const between: number[] = [];
     for (let i = 0; i < plane.points.length / 3; i++)
       if (this.#stencil.start[i + 1] - this.#stencil.start[i] > 1) between.push(i);
@@ -98,7 +112,7 @@ export class PlaneGather {
     let bytes = this.#rows?.byteLength ?? 0;
     for (const { patch, share } of this.#hidden.values()) bytes += patch.byteLength + share.byteLength;
     for (const factors of this.#seen.values()) bytes += factors.byteLength;
-    return bytes;
+    return bytes + (this.#astride?.gather?.bytes ?? 0);
   }
 
   /** `exitance[layer * n + patch]` of the patches. Layers may be several lights of as many `own` layers: each is seen with the
@@ -115,6 +129,7 @@ export class PlaneGather {
     const count = this.#count;
     const keep = this.nodes.length * count * n <= MOST_KEPT;
     if (keep) this.#prepareRows(observer);
+    const near = keep ? this.#nearQuarters(uneven) : undefined;
     const left = bodies === undefined || !keep ? undefined : this.#prepareLeft(bodies, observer);
     const seen = bodies === undefined ? [] : this.#prepareSeen(bodies, observer);
     this.#hidden.turn();
@@ -123,6 +138,7 @@ export class PlaneGather {
     const exitances = bodies?.exitance ?? [];
     const values = new Float64Array(this.nodes.length * layers);
     const scratch = new Float64Array(n);
+    let entry = 0;
     for (let k = 0; k < this.nodes.length; k++) {
       if (k % 16 === 0) throwIfCancelled(observer);
       for (let d = 0; d < count; d++) {
@@ -135,10 +151,32 @@ export class PlaneGather {
           values[k * layers + l] += dot(scratch, 0, exitance, l * n, n) / count;
         for (let b = 0; b < seen.length; b++)
           addSeen(seen[b], at, exitances[b], layers, count, values, k * layers);
+        for (; near !== undefined && near.row[entry] === at; entry++)
+          addUneven(near, entry, uneven, scratch, values, k * layers, layers, own);
       }
     }
-    this.#addUneven(uneven, values, layers, own);
-    return this.#spread(values, layers, own);
+    const astride = bodies === undefined ? undefined : this.#astrideOf(bodies);
+    const gathered = this.#spread(values, layers, own, astride?.points ?? []);
+    astride?.gather?.evaluate(exitance, layers, bodies, observer, uneven, own).layers.forEach((light, l) => {
+      astride.points.forEach((i, k) => {
+        gathered.layers[l][i] = light[k];
+      });
+    });
+    return gathered;
+  }
+
+  /** The same points while the bodies near the plane stay where they are. */
+  #astrideOf({ sight }: GatheredBodies): Astride {
+    const boxes = sight.bodies.map(({ solid }) => solid.box);
+    const points = astrideBodies(this.#stencil, this.#plane, boxes, NEAR);
+    const key = points.join();
+    if (this.#astride?.key !== key) {
+      const plane = pointsAlone(this.#plane, points);
+      const gather =
+        points.length === 0 ? undefined : new PlaneGather(key, this.#gather, plane, 0, this.#keep);
+      this.#astride = { key, points, gather };
+    }
+    return this.#astride;
   }
 
   /** What bodies leave of a row that is not kept. */
@@ -165,28 +203,23 @@ export class PlaneGather {
     });
   }
 
-  /** What near patches' unevenness adds. */
-  #addUneven(uneven: UnevenPatches, values: Float64Array, layers: number, own: number): void {
-    if (uneven.patch.length === 0 || this.#rows === undefined) return;
-    const key = uneven.patch.join();
+  /** Of the patches that are uneven now; undefined without any. */
+  #nearQuarters({ patch }: UnevenPatches): NearQuarters | undefined {
+    if (patch.length === 0 || this.#rows === undefined) return undefined;
+    const key = patch.join();
     if (this.#near?.key !== key)
-      this.#near = nearQuarters(key, uneven.patch, {
+      this.#near = nearQuarters(key, patch, {
         gather: this.#gather,
         points: this.#plane.points,
         nodes: this.nodes,
         normals: this.#normals,
         rows: this.#rows,
       });
-    const { node, which, weight } = this.#near;
-    for (let k = 0; k < node.length; k++)
-      for (let l = 0; l < layers; l++) {
-        const m = 4 * (which[k] * own + (l % own));
-        for (let q = 0; q < 4; q++)
-          values[node[k] * layers + l] += weight[4 * k + q] * uneven.deviation[m + q];
-      }
+    return this.#near;
   }
 
-  #spread(values: Float64Array, layers: number, own: number): Gathered {
+  /** @param better points whose light comes from elsewhere */
+  #spread(values: Float64Array, layers: number, own: number, better: readonly number[]): Gathered {
     const count = this.#plane.points.length / 3;
     const out = Array.from({ length: layers }, (_, l) =>
       fromNodes(this.#stencil, values, l, layers, new Float64Array(count)),
@@ -201,7 +234,7 @@ export class PlaneGather {
         // The checked points have better values at hand.
         out[l][this.nodes[k]] = value;
       }
-      worst = Math.max(worst, Math.abs(difference));
+      if (!better.includes(this.nodes[k])) worst = Math.max(worst, Math.abs(difference));
     }
     return { layers: out, interpolationError: mean > 0 ? worst / mean : 0 };
   }
@@ -329,20 +362,4 @@ export class PlaneGather {
       share,
     );
   }
-}
-
-/** Writes each point's weighted sum of what the nodes have of one layer, `values[node * layers + layer]`. */
-function fromNodes(
-  { start, node, weight }: Stencil,
-  values: Float64Array,
-  layer: number,
-  layers: number,
-  out: Float64Array,
-): Float64Array {
-  for (let i = 0; i < out.length; i++) {
-    let sum = 0;
-    for (let k = start[i]; k < start[i + 1]; k++) sum += weight[k] * values[node[k] * layers + layer];
-    out[i] = sum;
-  }
-  return out;
 }
