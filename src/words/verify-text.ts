@@ -105,11 +105,14 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
 }
 
 /** What the readings say all together: each alone may be within what it may be off, and all of them not. */
-function agreementWords({ agree, chance, compared: { length: count }, sound }: Verification): string {
-  const within = "with the prediction within what each may be off.";
+export function agreementWords(
+  { agree, chance, compared: { length: count }, sound }: Verification,
+  prediction = "the prediction",
+): string {
+  const within = `with ${prediction} within what each may be off.`;
   if (count === 1) return `The reading ${agree === 1 ? "agrees" : "does not agree"} ${within}`;
   if (sound) return `${agree === count ? `All ${count}` : `${agree} of ${count}`} readings agree ${within}`;
-  const found = chance < IMPROBABLE ? "do not agree with the prediction" : "point to something wrong";
+  const found = chance < IMPROBABLE ? `do not agree with ${prediction}` : "point to something wrong";
   const alone =
     agree === count
       ? `though each of the ${count} alone is within what it may be off`

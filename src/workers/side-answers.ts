@@ -21,7 +21,7 @@ import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
 import { ringSentence } from "../words/boxes-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
-import { faultSentence } from "../words/verify-text.ts";
+import { agreementWords, faultSentence } from "../words/verify-text.ts";
 import { wording } from "../words/wording.ts";
 
 export { roomLight as room } from "../app/room-light.ts";
@@ -170,6 +170,11 @@ export async function verify(
   const { agree, compared, faults, open, parameters, zones } = verification;
   return success({
     agree,
+    /** Whether the readings agree, all together and each alone, a sentence. */
+    agreement: agreementWords(
+      verification,
+      `the prediction of ${verification.maintenance === 1 ? "new" : "aged"} light`,
+    ),
     /** In the order given (lx), with what the meter may show at 95 %. */
     compared: compared.map(({ line, read, predicted, band, agrees }) => ({
       line,

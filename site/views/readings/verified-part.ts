@@ -20,7 +20,7 @@ export function verifiedPart(app: AppView, state: Verifying): TemplateResult {
   `;
 }
 
-function stateWords({ running, issues, answer, about }: Verifying, isCurrent: boolean): string {
+function stateWords({ running, issues, answer }: Verifying, isCurrent: boolean): string {
   if (running !== undefined) return "Comparing.";
   if (issues !== undefined)
     return issues
@@ -32,13 +32,7 @@ function stateWords({ running, issues, answer, about }: Verifying, isCurrent: bo
       .join(" ");
   if (answer === undefined) return "";
   if (!isCurrent) return "Something has changed since; compare again.";
-  const { agree, compared } = answer;
-  const count =
-    agree === compared.length
-      ? `All ${agree} readings agree`
-      : `${agree} of ${compared.length} readings agree`;
-  const age = about?.age === "aged" ? "aged light" : "new light";
-  return `${count} with the prediction of ${age}, within what each may be off.`;
+  return answer.agreement;
 }
 
 function found(app: AppView, { compared, wrong, open, zones }: VerifyAnswer): TemplateResult {
