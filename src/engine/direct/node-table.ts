@@ -19,7 +19,10 @@
  *
  * Known limits: closer than a quarter of the opening's radius to the box around it, or where even the top of the ladder
  * (some three thousand nodes) does not hold the bound, the top is used; a ramp of 2.5° at the edge of darkness then
- * leaves 1e-3 in the last half per cent of the light.
+ * leaves 1e-3 in the last half per cent of the light. Cells are sampled, not searched: of 15,000 random places 1.5 to 136 radii away
+ * (16 measured files, five openings each) 5 erred past the bound of 0.25 %, by up to 2.3 times, against the top of the ladder; all but
+ * one where the light is about the floor or below. Where a table ends lit, at a jump, no rule stands still and a few per cent of
+ * the jump are left.
  *
  * Openings and their nodes are symmetric in x and in y: where the distribution is so too, one cell serves its mirror images.
  *
