@@ -5,9 +5,10 @@ import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
 import { phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { cutOutFault, cutOutSides, FLANGE, leastCutOut, mostCutOut } from "../luminaire/cut-out.ts";
+import { cutOutSides } from "../luminaire/cut-out.ts";
+import { cutOutFault, FLANGE, leastCutOut, mostCutOut } from "../luminaire/cut-out-fault.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { firstBeside } from "../luminaire/suspension-points.ts";
+import { firstBeside } from "../luminaire/points-beside.ts";
 import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";
 import type { Scene } from "../scene/scene.ts";
 

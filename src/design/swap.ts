@@ -9,7 +9,7 @@
 import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { cutOutFault } from "../luminaire/cut-out.ts";
+import { cutOutFault } from "../luminaire/cut-out-fault.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/with-lamp-flux.ts";
 import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";

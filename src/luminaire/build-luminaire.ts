@@ -19,8 +19,8 @@ import { bodyOutline } from "./body-profiles.ts";
 import { type BodyDescription, bodyOf } from "./described-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
+import { BRACKET, firstBeside } from "./points-beside.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
-import { BRACKET, firstBeside } from "./suspension-points.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */

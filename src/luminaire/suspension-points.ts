@@ -22,43 +22,6 @@ const SUSPENDED_AT = 0.4;
 /** Nearer to one another than this (m), a point and the feed are one cord. */
 const SAME = 0.002;
 
-/** A stated point that does not lie on what hangs from it. */
-export interface PointBeside {
-  readonly key: "suspensions" | "feed";
-  /** Among the stated suspensions; 0 of the feed. */
-  readonly index: number;
-  readonly point: Vec2;
-  /** So far beyond the edge in plan (m). */
-  readonly by: number;
-  /** Whether it would lie on it with x and y exchanged. */
-  readonly isExchanged: boolean;
-}
-
-/** Farther beyond its edge (m) than a bracket reaches, a luminaire does not hang. */
-export const BRACKET = 0.02;
-
-/** Stated points of suspension and the feed that lie farther than `least` (m) beyond body and opening in plan. */
-export function pointsBeside(luminaire: Luminaire, least: number): PointBeside[] {
-  const { suspensions = [], feed } = luminaire;
-  const [along, across] = planExtents(luminaire);
-  const beyond = (x: number, y: number): number =>
-    Math.max(Math.abs(x) - along / 2, Math.abs(y) - across / 2);
-  const beside = (key: PointBeside["key"], points: readonly Vec2[]): PointBeside[] =>
-    points
-      .map((point, index) => {
-        const [x, y] = point;
-        return { key, index, point, by: beyond(x, y), isExchanged: beyond(y, x) <= least };
-      })
-      .filter(({ by }) => by > least);
-  return [...beside("suspensions", suspensions), ...beside("feed", feed === undefined ? [] : [feed])];
-}
-
-/** The first suspension and the feed of those. */
-export function firstBeside(luminaire: Luminaire, least: number): PointBeside[] {
-  const found = pointsBeside(luminaire, least);
-  return found.filter(({ key }, i) => found.findIndex((each) => each.key === key) === i);
-}
-
 /** Where a luminaire hangs and where its supply comes in (m in its own plan); undefined of one that hangs on its middle alone. */
 export function suspensionPoints(luminaire: Luminaire): SuspensionPoints | undefined {
   const { suspensions, feed } = luminaire;

@@ -12,7 +12,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { BRACKET, pointsBeside } from "../../luminaire/suspension-points.ts";
+import { BRACKET, pointsBeside } from "../../luminaire/points-beside.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import { boxWidth } from "../../scene/box-places.ts";

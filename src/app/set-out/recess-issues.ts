@@ -1,6 +1,7 @@
 /** What holds a luminaire that is set into the ceiling: its hole, and the room above it. */
 
-import { cutOutFault, cutOutSides } from "../../luminaire/cut-out.ts";
+import { cutOutSides } from "../../luminaire/cut-out.ts";
+import { cutOutFault } from "../../luminaire/cut-out-fault.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import { depthBeyondVoid, isSetIn } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
