@@ -7,8 +7,9 @@ import { rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { fileURLToPath } from "node:url";
 import { afterAll, expect, it } from "vitest";
-import { at, refused, root, study } from "../support/wrong-input.ts";
+import { wrongInput } from "../support/wrong-input.ts";
 
+const { at, refused, root, study } = wrongInput();
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
 const CALLS: readonly (readonly [argv: readonly string[], said: RegExp])[] = [

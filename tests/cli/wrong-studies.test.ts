@@ -5,8 +5,9 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import type { Json } from "../support/studies.ts";
-import { at, refused, root, study } from "../support/wrong-input.ts";
+import { wrongInput } from "../support/wrong-input.ts";
 
+const { at, refused, root, study } = wrongInput();
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 const good = readFileSync(study, "utf8");
 

@@ -6,38 +6,49 @@ import { fileURLToPath } from "node:url";
 import { expect } from "vitest";
 import { called } from "./cli.ts";
 
-/** The folder, to be removed after the tests. */
-export const root = mkdtempSync(join(tmpdir(), "candlespan-wrong-"));
-cpSync(fileURLToPath(new URL("../../fixtures-data/boathouse", import.meta.url)), root, { recursive: true });
-export const at = (name: string): string => join(root, name);
-export const study = at("boathouse.study.json");
-const written: Readonly<Record<string, string | Uint8Array>> = {
+const WRITTEN: Readonly<Record<string, string | Uint8Array>> = {
   "letter.ies": "Dear sir,\nwe thank you for your order.\n",
   "letter.xml": "Dear sir,\nwe thank you for your order.\n",
   "noise.ldt": new Uint8Array(600).map((_, i) => (i * 37) % 256),
   "empty.ies": "",
   "cut.ies": "IESNA:LM-63-2002\n[TEST] none\nTILT=NONE\n1 -1 1 3 1 1 2 0 0",
 };
-for (const [name, content] of Object.entries(written)) writeFileSync(at(name), content);
+
+export interface WrongInput {
+  /** The folder, to be removed after the tests. */
+  readonly root: string;
+  readonly study: string;
+  at(name: string): string;
+  /** What a command says on standard error; it must end with 2, print nothing else and leave every file as it was. Paths are told from
+   * the folder. */
+  refused(...argv: string[]): Promise<string>;
+}
+
+/** One for each file of tests: several share a process, and each removes its own. */
+export function wrongInput(): WrongInput {
+  const root = mkdtempSync(join(tmpdir(), "candlespan-wrong-"));
+  cpSync(fileURLToPath(new URL("../../fixtures-data/boathouse", import.meta.url)), root, { recursive: true });
+  const at = (name: string): string => join(root, name);
+  for (const [name, content] of Object.entries(WRITTEN)) writeFileSync(at(name), content);
+  const refused = async (...argv: string[]): Promise<string> => {
+    const before = filesIn(root, root);
+    const { code, out, err } = await called(...argv);
+    expect({ argv, code, out }).toEqual({ argv, code: 2, out: "" });
+    expect(filesIn(root, root)).toEqual(before);
+    expect(err).not.toContain("Internal fault");
+    return err.replaceAll(`${root}/`, "");
+  };
+  return { root, study: at("boathouse.study.json"), at, refused };
+}
 
 /** Every file with its size and when it was last written. */
-function files(folder = root): string[] {
+function filesIn(folder: string, root: string): string[] {
   return readdirSync(folder, { withFileTypes: true })
     .flatMap((entry) => {
       const path = join(folder, entry.name);
-      if (entry.isDirectory()) return files(path);
+      if (entry.isDirectory()) return filesIn(path, root);
       const { size, mtimeMs } = statSync(path);
       return [`${relative(root, path)} ${size} ${mtimeMs}`];
     })
     .sort();
-}
-
-/** What a command says on standard error; it must end with 2, print nothing else and leave every file as it was. Paths are told from the folder. */
-export async function refused(...argv: string[]): Promise<string> {
-  const before = files();
-  const { code, out, err } = await called(...argv);
-  expect({ argv, code, out }).toEqual({ argv, code: 2, out: "" });
-  expect(files()).toEqual(before);
-  expect(err).not.toContain("Internal fault");
-  return err.replaceAll(`${root}/`, "");
 }
