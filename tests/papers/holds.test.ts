@@ -267,6 +267,21 @@ it("says once on paper what several layers are held for (2026-11-29)", () => {
   expect(listed.join("\n").replaceAll("\u00a0", " ")).toContain("No circuit named for pendants, ambient.");
 });
 
+/** Two spots in the ceiling and nothing else. */
+const inCeiling = (grid: Json = {}): Json[] => [
+  {
+    name: "a",
+    layers: [
+      {
+        name: "ambient",
+        role: "recessed",
+        luminaire: "spot",
+        grid: { columns: 2, rows: 1, margin: 0.7, ...grid },
+      },
+    ],
+  },
+];
+
 // 2026-11-29: a luminaire 385 mm high was set into a ceiling, and nobody asked whether there is room for it.
 it("asks for the clear height above a ceiling that a luminaire goes into, and holds what does not fit there", () => {
   const into = (body: Json | undefined, room: Json = {}, grid: Json = {}): Json => ({
@@ -274,19 +289,7 @@ it("asks for the clear height above a ceiling that a luminaire goes into, and ho
     luminaires: {
       spot: { beam: { flux: 650, angle: 36 }, opening: { diameter: 0.07 }, ...(body && { body }) },
     },
-    arrangements: [
-      {
-        name: "a",
-        layers: [
-          {
-            name: "ambient",
-            role: "recessed",
-            luminaire: "spot",
-            grid: { columns: 2, rows: 1, margin: 0.7, ...grid },
-          },
-        ],
-      },
-    ],
+    arrangements: inCeiling(grid),
   });
   const deep = { profile: "cylinder", diameter: 0.075, height: 0.385 };
   const words = /above the ceiling/;
@@ -319,19 +322,7 @@ it("holds a hole that the housing does not pass, and one that no flange covers",
         cutOut,
       },
     },
-    arrangements: [
-      {
-        name: "a",
-        layers: [
-          {
-            name: "ambient",
-            role: "recessed",
-            luminaire: "spot",
-            grid: { columns: 2, rows: 1, margin: 0.7 },
-          },
-        ],
-      },
-    ],
+    arrangements: inCeiling(),
   });
   const words = (cutOut: number) =>
     heldIn(cut(cutOut)).filter(({ field }) => field[field.length - 1] === "cutOut");
