@@ -90,12 +90,7 @@ export function findingsOf(
   const layers = assessment.planes[top]?.layers ?? [];
   const eyes = eyePlanes(scene).length;
   return {
-    cards: guidelineCards(scene, {
-      length: study.display.length,
-      ...(light === undefined
-        ? {}
-        : { light: (changed: Scene) => statistics(light.of(changed), plane.weights) }),
-    }),
+    cards: rulesInLight(study, scene, plane, light),
     people: peopleFindings(scene, assessment, fields?.slice(0, eyes), observer),
     load: loadReport(scene),
     cost: costReport(scene),
@@ -116,6 +111,22 @@ export function findingsOf(
     surround: surround(scene, result, assessment, fields?.slice(eyes)),
     ...(row === undefined ? {} : { row }),
   };
+}
+
+/** The published rules held against the arrangement, with the light on the whole top that each would give.
+ * @param light on that plane */
+export function rulesInLight(
+  { display }: Pick<ResolvedStudy, "display">,
+  scene: Scene,
+  plane: CalculationPlane | undefined,
+  light: SuperposedLight | undefined,
+): GuidelineCard[] {
+  const { length } = display;
+  if (plane === undefined || light === undefined) return guidelineCards(scene, { length });
+  return guidelineCards(scene, {
+    length,
+    light: (changed) => statistics(light.of(changed), plane.weights),
+  });
 }
 
 /** Eyes, heads and faces of everyone. @param eyes light calculated on `eyePlanes(scene)`, where it was */

@@ -4,10 +4,10 @@
  */
 
 import { type BodyShadow, bodyShadows } from "../advice/body-shadow.ts";
-import { type Findings, findingsOf, findingsPlanes } from "../advice/findings.ts";
+import { type Findings, findingsOf, findingsPlanes, rulesInLight } from "../advice/findings.ts";
 import { mirrorSpot } from "../advice/glare/mirror-image.ts";
-import { guidelineCards } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
+import { SuperposedLight } from "../advice/superposed-light.ts";
 import { assess } from "../assessment/assess.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Vec3 } from "../geometry/vector.ts";
@@ -72,16 +72,13 @@ export async function rulesAgainst(
   { study, engines, scene }: OpenArrangement,
   observer: Observer,
 ): Promise<readonly GuidelineCard[]> {
+  const plane = scene.planes[topPlane(scene)];
+  if (plane === undefined) return rulesInLight(study, scene, undefined, undefined);
   const engine = await engines.uncertainty();
-  const light = (implied: Scene) => {
-    const top = topPlane(implied);
-    if (top < 0) return undefined;
-    const planes = [implied.planes[top]];
-    const lit = { ...implied, planes, zones: [] };
-    const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
-    return assess(study, lit, result, null).planes[0].statistics;
-  };
-  return guidelineCards(scene, { length: study.display.length, light });
+  const lit = { ...scene, planes: [plane], zones: [] };
+  const [field] = engine.calculate(lit, { ...study.options, quality: "quick" }, observer).planes;
+  const light = new SuperposedLight(scene, plane, field, undefined, observer);
+  return rulesInLight(study, scene, plane, light);
 }
 
 /** Eyes and heads, surroundings, look, load, years. */
