@@ -7,7 +7,9 @@ import type { Vec3 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
+import { isPendant } from "../scene/is-pendant.ts";
 import type { Scene } from "../scene/scene.ts";
+import { dropOf } from "../scene/suspended.ts";
 import type { LuminaireKey } from "./luminaire-key.ts";
 import { halfWidth } from "./silhouette.ts";
 
@@ -32,8 +34,13 @@ export function withinRoom(scene: Scene, moving: readonly LuminaireKey[], by: Ve
     Math.max(...placed.map((each) => reachOf(each, axis) - each.frame.origin[axis])),
     Math.min(...placed.map((each) => size - reachOf(each, axis) - each.frame.origin[axis])),
   ];
-  const dx = cut(by[0], ...between(0, room.length), "wall");
-  const dy = cut(by[1], ...between(1, room.width), "wall");
+  const sideways = [
+    cut(by[0], ...between(0, room.length), "wall"),
+    cut(by[1], ...between(1, room.width), "wall"),
+  ] as const;
+  const share = shareUnderCeiling(scene, moving, sideways);
+  if (share < 1) reasons.push("ceiling");
+  const [dx, dy] = sideways.map((each) => share * each);
   const vertical = placed.map((each) => {
     const [x, y, z] = each.frame.origin;
     const [low, high] = verticalExtent(each.luminaire);
@@ -42,9 +49,30 @@ export function withinRoom(scene: Scene, moving: readonly LuminaireKey[], by: Ve
   });
   const lowest = Math.max(...vertical.map(([low]) => low));
   const highest = Math.min(...vertical.map(([, high]) => high));
-  // Under a slope a move along it may need to go down; a flat ceiling only stops what rises.
-  const dz = by[2] === 0 && highest >= 0 ? 0 : cut(by[2], lowest, highest, by[2] > 0 ? "ceiling" : "top");
+  const dz = by[2] === 0 ? 0 : cut(by[2], lowest, highest, by[2] > 0 ? "ceiling" : "top");
   return { by: [dx, dy, dz], reasons };
+}
+
+/** How much of a move of pendants along the floor goes before one meets the ceiling, 0…1: hung as high as before, under a
+ * slope. */
+function shareUnderCeiling(
+  scene: Scene,
+  moving: readonly LuminaireKey[],
+  [dx, dy]: readonly [number, number],
+): number {
+  return Math.min(
+    1,
+    ...moving.map(({ layer, index }) => {
+      const { [layer]: own } = scene.layers;
+      const placed = own.luminaires[index];
+      if (!isPendant(own, placed)) return 1;
+      const { origin, rotation } = placed.frame;
+      const moved: Vec3 = [origin[0] + dx, origin[1] + dy, origin[2]];
+      const before = dropOf(scene, placed);
+      const after = dropOf(scene, { ...placed, frame: { origin: moved, rotation } });
+      return after >= Math.min(0, before) ? 1 : Math.max(0, before) / (before - after);
+    }),
+  );
 }
 
 /** From a luminaire's centre to its outermost in one of the room's axes (m). */

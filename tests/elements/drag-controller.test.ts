@@ -107,6 +107,25 @@ describe("a move", () => {
     expect(y + far.by[1]).toBeCloseTo(4.2 - 0.6, 9);
   });
 
+  it("stops where the body meets a slope (2026-11-29: it went through the ceiling)", () => {
+    // Rises towards far x by 1 in 2, from 1.8 m: over the dome at x = 2.5 m the ceiling is 3.05 m high.
+    const room = { ...scene.room, ceilingHeight: 1.8, slope: Math.atan(0.5), towards: 0 };
+    const sloped = movedScene({ ...scene, room }, [{ ...key, position: [2.5, y, z] }]);
+    const [, high] = verticalExtent(scene.layers[0].luminaires[0].luminaire);
+    const down = withinRoom(sloped, [key], [-2.3, 0.3, 0]);
+    // Its uppermost point touches where 1.8 + x / 2 = z + high, and it stops there on its way.
+    const stop = (2.5 - 2 * (z + high - 1.8)) / 2.3;
+    expect(1.8 + (2.5 + down.by[0]) / 2).toBeCloseTo(z + high, 9);
+    expect(down.by[1]).toBeCloseTo(0.3 * stop, 9);
+    expect(down.by[2]).toBe(0);
+    expect(down.reasons).toEqual(["ceiling"]);
+    expect(withinRoom(sloped, [key], [0.5, 0.3, 0])).toEqual({ by: [0.5, 0.3, 0], reasons: [] });
+    // What is above it already may go up the slope alone.
+    const above = movedScene({ ...scene, room }, [{ ...key, position: [0.5, y, z + 1] }]);
+    expect(withinRoom(above, [key], [-0.2, 0, 0]).by[0]).toBeCloseTo(0, 9);
+    expect(withinRoom(above, [key], [0.2, 0, 0]).by[0]).toBeCloseTo(0.2, 9);
+  });
+
   it("of several stops for all where it stops for the first", () => {
     const both = withinRoom(scene, [key, { layer: 0, index: 2 }], [9, 0, 0]);
     const last = scene.layers[0].luminaires[2].frame.origin[0];
