@@ -7,6 +7,7 @@
 import { scaleLinear } from "d3-scale";
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/isolux-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { roundAbove } from "../numerics/round-above.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import { gridMetres, gridToRoom } from "../scene/grid-metres.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
@@ -16,6 +17,8 @@ import { isolines } from "./isolux.ts";
 import { type LineLabel, labelEnough } from "./line-labels.ts";
 
 const LEVELS = 7;
+/** The difference at which colours end, times a power of ten. */
+const ENDS = [1, 1.5, 2, 3, 5, 7.5];
 
 /** Ends and middle of the colours. */
 const LESS = [0x6f, 0x98, 0xc4] as const;
@@ -71,7 +74,8 @@ export function differenceMap(
     if (value < least) least = value;
     if (value > most) most = value;
   }
-  const full = roundAbove(Math.max(Math.abs(least), Math.abs(most)) / per) * per;
+  const farthest = Math.max(per, Math.abs(least), Math.abs(most));
+  const full = roundAbove((farthest / per) * (1 - 1e-9), ENDS) * per;
   const colourAt = (level: number): string => mixed(level / full);
   const levels = levelsWithin(least / per, most / per).map((level) => level * per);
   const contours = isolines({ ...a, values }, levels, outline);
@@ -106,13 +110,6 @@ export function signed(value: number): string {
   const size =
     Math.abs(value) >= 9.95 ? Math.abs(value).toFixed(0) : Math.abs(value).toFixed(1).replace(".0", "");
   return size === "0" ? "0" : `${value > 0 ? "+" : "−"}${size}`;
-}
-
-/** The first of 1, 1.5, 2, 3, 5, 7.5 times a power of ten at or above a value; 1 at least. */
-function roundAbove(value: number): number {
-  if (!(value > 1)) return 1;
-  const power = 10 ** Math.floor(Math.log10(value));
-  return power * ([1, 1.5, 2, 3, 5, 7.5].find((n) => n * power >= value * (1 - 1e-9)) ?? 10);
 }
 
 /** Round levels inside a range, about eight however wide it is; nought is always one of them where it lies inside. */

@@ -8,6 +8,7 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
+import { roundAbove, STEPS } from "../numerics/round-above.ts";
 import { beamAngle, FIELD_LEVEL, type Section, sectionAt } from "../photometry/beam-angle.ts";
 import { resampleToC } from "../photometry/c-gamma-resampling.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
@@ -208,11 +209,10 @@ function reachesUp({ theta, intensity }: Section, threshold: number): boolean {
   return theta.some((angle, i) => Math.abs(angle) > Math.PI / 2 + 1e-6 && intensity[i] > threshold);
 }
 
-/** A step of 1, 2, 2.5 or 5 times a power of ten that gives three to five rings. */
+/** A step that gives three to five rings. */
 export function ringStep(peak: number): number {
   if (!(peak > 0) || !Number.isFinite(peak)) return 1;
-  const power = 10 ** Math.floor(Math.log10(peak / 5));
-  return power * ([1, 2, 2.5, 5].find((factor) => factor * power * 5 >= peak * (1 - 1e-9)) ?? 10);
+  return roundAbove((peak / 5) * (1 - 1e-9), STEPS);
 }
 
 /** What of a line fits the width. */

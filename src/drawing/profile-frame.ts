@@ -1,5 +1,6 @@
 /** The vertical axis of a profile: from zero to a round figure above everything shown, in the unit shown. */
 
+import { roundAbove, STEPS } from "../numerics/round-above.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Wording } from "../words/wording.ts";
@@ -27,13 +28,10 @@ export function profileFrame(
   return { height, top, y: (lux) => height - foot - (lux / top) * (height - head - foot) };
 }
 
-/** 1, 2, 2.5 or 5 times a power of ten, in the unit shown. */
+/** A step of the axis, round in the unit shown (lx). */
 export function niceStep(raw: number, footcandles: boolean): number {
   const unit = footcandles ? LUX_PER_FOOTCANDLE : 1;
-  const value = raw / unit;
-  const power = 10 ** Math.floor(Math.log10(value));
-  const lead = [1, 2, 2.5, 5, 10].find((m) => m * power >= value * 0.999) ?? 10;
-  return lead * power * unit;
+  return roundAbove((raw / unit) * 0.999, STEPS) * unit;
 }
 
 export function axisFigure(value: number, isTop: boolean, words: Wording): string {
