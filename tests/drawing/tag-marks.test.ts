@@ -42,3 +42,27 @@ it.each([0.04, 0.08, 0.1, 0.128, 0.15, 0.18, 0.2, 0.25, 0.4])(
     });
   },
 );
+
+it("join in one word where two would lie over one another, and stand apart where they would not", () => {
+  const told = (between: number): number => {
+    const [scene] = resolved(
+      kitchen({
+        arrangements: [
+          {
+            name: "two",
+            layers: [
+              { name: "pendants", luminaire: "dome", row: { count: 2, spacing: between, clearance: 0.8 } },
+            ],
+          },
+        ],
+      }),
+    ).scenes;
+    const scale = sheetScale(islandAxes(scene), 900, { largest: 280 });
+    return tagMarks(scene, new Set(["P1", "P2"]), scale, planFrame(scene, scale, parts)).length;
+  };
+  const [scene] = resolved(kitchen({})).scenes;
+  const { perMetre } = sheetScale(islandAxes(scene), 900, { largest: 280 });
+  // A tag is some 22 units wide.
+  expect(told(18 / perMetre)).toBe(1);
+  expect(told(26 / perMetre)).toBe(2);
+});

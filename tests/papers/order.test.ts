@@ -110,6 +110,38 @@ describe("what nobody stated", () => {
   });
 });
 
+it("orders every lamp of a luminaire that takes several", () => {
+  const lamps = new Map([["dome", { flux: 450, watts: 4, shape: "candle", finish: "clear", count: 3 }]]);
+  const handover = handoverOf(kitchen());
+  const words = JSON.stringify(scheduleSheets({ ...handover, lamps: lamps as typeof handover.lamps }));
+  // Three domes of three lamps each.
+  expect(words).toMatch(/"lamps in all".*"9".*"candle"/);
+});
+
+// The demonstration's globe on its cap falls under half its maximum behind the cap alone: some 328°.
+it("calls no beam all round that ends", () => {
+  const bytes = readFileSync(
+    new URL("../../fixtures-data/boathouse/photometry/globe-opal.ldt", import.meta.url),
+  );
+  const read = readPhotometry(bytes, { file: "globe-opal.ldt" });
+  if (!read.ok) throw new Error("the file was not read");
+  const { distribution } = read.value;
+  const handover = handoverOf(kitchen());
+  const options = handover.options.map((option) => {
+    const layers = option.scene.layers.map((layer) => ({
+      ...layer,
+      luminaires: layer.luminaires.map((placed) => ({
+        ...placed,
+        luminaire: { ...placed.luminaire, distribution },
+      })),
+    }));
+    return { ...option, scene: { ...option.scene, layers } };
+  });
+  const words = JSON.stringify(scheduleSheets({ ...handover, options }));
+  expect(words).not.toContain('"all round"');
+  expect(words).toContain('"328°"');
+});
+
 describe("where a linear pendant hangs", () => {
   it("is what the study says: only the feed is assumed then, and the schedule assumes nothing", () => {
     const handover = handoverOf(

@@ -30,6 +30,12 @@ describe("a value that is none", () => {
     expect(issues({ ceilingHeight: 2e9 })[0].message).toBe("The length is out of range.");
   });
 
+  it("is told of no length what it lacks, of a large one its bound", () => {
+    expect(issues({ length: 0 })[0].expected).toBe("a length above 0");
+    expect(issues({ length: "0 mm" })[0].expected).toBe("a length above 0");
+    expect(issues({ length: 2e9 })[0].expected).toMatch(/^at most /);
+  });
+
   it("has its article", () => {
     expect(issues({ ceiling: { slope: "steep" } })[0].message).toBe("The value is not an angle.");
   });

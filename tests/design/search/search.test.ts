@@ -8,8 +8,10 @@ import { statistics } from "../../../src/assessment/statistics.ts";
 import { uncertaintyLight } from "../../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
 import { leastPowerLevels } from "../../../src/design/found-levels.ts";
+import { alternativesOf } from "../../../src/design/search/alternatives.ts";
+import { arrangementOf } from "../../../src/design/search/arrangement-of.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
-import type { FullCheck } from "../../../src/design/search/checked.ts";
+import type { CheckedRow, FullCheck } from "../../../src/design/search/checked.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";
 import { type CandidateFigures, rankCandidates } from "../../../src/design/search/ranking.ts";
@@ -18,9 +20,11 @@ import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, grainOf, usualSpace } from "../../../src/design/search/search-space.ts";
 import { standingLight } from "../../../src/design/search/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
+import { failure } from "../../../src/diagnostics/issue.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
+import type { ArrangementDocument } from "../../../src/study/arrangement-schema.ts";
 import { checkStudy } from "../../../src/study/study.ts";
 import type { StudyDocument } from "../../../src/study/study-schema.ts";
 import { resolveStudy } from "../../support/resolve-study.ts";
@@ -121,6 +125,34 @@ describe("ranking", () => {
     const evenest = <T extends { uniformity: number }>(all: readonly T[]) =>
       all.reduce((best, each, i) => (each.uniformity > all[best].uniformity * (1 + 1e-9) ? i : best), 0);
     expect(evenest(ranked)).toBe(evenest(enumerated));
+  });
+
+  it("names, of the rows with one pendant fewer, the evenest of those least short", () => {
+    const rows = { island, kinds, step: space.step };
+    const base = (asking().arrangements as ArrangementDocument[])[0];
+    const asked: ArrangementDocument[] = [];
+    const check = {
+      resolve(document: ArrangementDocument) {
+        asked.push(document);
+        return failure({ code: "none", message: "None is judged here." });
+      },
+    } as unknown as FullCheck;
+    const three = ranked.filter(({ candidate }) => candidate.count === 3 && candidate.kinds.length === 1);
+    let even = 0;
+    for (const figures of three.slice(0, 20)) {
+      const fewer = ranked.filter(
+        ({ candidate: { count, kinds: k } }) =>
+          count === 2 && k.every((kind) => kind === figures.candidate.kinds[0]),
+      );
+      const least = Math.min(...fewer.map(({ shortage }) => shortage));
+      const among = fewer.filter(({ shortage }) => shortage === least);
+      even = Math.max(even, among.length);
+      const best = among.reduce((one, other) => (other.uniformity > one.uniformity ? other : one));
+      asked.length = 0;
+      alternativesOf({ figures } as CheckedRow, { ranked, rows, base, layer: 0, check, known: new Map() });
+      expect(asked[0].layers).toEqual(arrangementOf(best.candidate, base, 0, "", rows).layers);
+    }
+    expect(even).toBeGreaterThan(1);
   });
 
   it("keeps of the rows exactly those no other beats at everything", () => {
