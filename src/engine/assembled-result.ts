@@ -60,7 +60,6 @@ export function assembledResult(
       interreflectionBound: bound,
       gatherSpacing: quality.gatherSpacing,
       interpolationError: light.planes.reduce((worst, { interpolationError: e }) => Math.max(worst, e), 0),
-      bodyExchangeDifference: light.bodyExchangeDifference,
     },
   };
 }

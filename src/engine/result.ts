@@ -77,9 +77,6 @@ export interface Method {
    * met, relative to the plane's mean interreflected light. */
   readonly gatherSpacing?: number;
   readonly interpolationError?: number;
-  /** Largest change at a point that letting pendants and people take part in the exchange between surfaces made,
-   * relative to the plane's mean interreflected light; undefined where it was not done. */
-  readonly bodyExchangeDifference?: number;
 }
 
 export interface CalculationResult {

@@ -98,16 +98,12 @@ for (const quality of ["full", "quick"]) {
   const engine = new LightEngine();
   const stages = stagesOf((observer) => engine.calculate(scene, { quality }, observer));
   const result = engine.calculate(scene, { quality });
-  const { patches, bodyExchangeDifference } = result.method;
+  const { patches } = result.method;
   console.log(`${quality}: ${patches} patches, from nothing ${cold.text}; most in ${stages}`);
   let step = 0;
   const move = best(12, () => engine.calculate(moved(0.01 * ++step), { quality }));
   const moveStages = stagesOf((observer) => engine.calculate(moved(0.01 * ++step), { quality }, observer));
   console.log(`  a pendant moved: ${move.text}; most in ${moveStages}`);
-  if (bodyExchangeDifference !== undefined)
-    console.log(
-      `  with its body in the exchange between patches, which changed ${(100 * bodyExchangeDifference).toFixed(2)} % of a plane's interreflected mean at most`,
-    );
   const paint = best(12, () => engine.calculate(painted(0.01 * ++step), { quality }));
   console.log(`  the ceiling painted: ${paint.text}`);
   console.log(

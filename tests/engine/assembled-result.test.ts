@@ -21,7 +21,6 @@ function stated(differences: readonly number[], imbalance: number) {
     illuminance: [Float64Array.of(2)],
     exitance: [Float64Array.of(1)],
     residual: 1e-4,
-    bodyExchangeDifference: 0,
     balance: { imbalance },
     planes: differences.map((divisionDifference, k) => ({
       divisionDifference,

@@ -84,8 +84,7 @@ export function solveJoined(
   parts: PartExchange,
   passing: readonly PassingBody[],
   { patchFlux, partFlux, layers }: RoomLight,
-  patchExitance: Float64Array,
-  partExitance: Float64Array,
+  start: { readonly patches: Float64Array; readonly parts: Float64Array },
   options: RadiosityOptions,
   observer?: Observer,
 ): JoinedSolution {
@@ -113,7 +112,7 @@ export function solveJoined(
     rho,
     light,
     options,
-    join(patchExitance, partExitance),
+    join(start.patches, start.parts),
     observer,
     passing.map(({ first, last, share }) => ({ first: n + first, last: n + last, share })),
   );

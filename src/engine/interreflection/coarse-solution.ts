@@ -84,8 +84,13 @@ function between(group: Uint32Array, { count, area, factors }: MemberExchange): 
   return { count, area, group, groupArea, factors: F };
 }
 
-/** Exitance of every patch (`layer * patches + i`), and of every part where parts are in the exchange, from the solution of
- * the groups. */
+/** Of every patch (`layer * patches + i`), and of every part where parts are in the exchange (lm/m²). */
+export interface CoarseExitance {
+  readonly patches: Float64Array;
+  readonly parts: Float64Array | undefined;
+}
+
+/** From the solution of the groups. */
 export function coarseSolution(
   patches: Patches,
   coarse: CoarseExchange,
@@ -95,7 +100,7 @@ export function coarseSolution(
   { patchFlux, partFlux, layers }: RoomLight,
   options: RadiosityOptions,
   observer?: Observer,
-): { readonly patches: Float64Array; readonly parts: Float64Array | undefined } {
+): CoarseExitance {
   const n = patches.count;
   const { count, area, group } = coarse;
   const groups = coarse.groupArea.length;

@@ -1,8 +1,8 @@
 /**
  * Interreflected light of every layer, from direct light on patches to gathered light on planes.
  *
- * The light gathered on a plane is that of `room-solution.ts`; on the way the same points say what putting bodies into the
- * exchange changed, and what a division twice as coarse would.
+ * The light gathered on a plane is that of `room-solution.ts`; on the way the same points say what a division twice as coarse
+ * changes.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
@@ -37,9 +37,6 @@ export interface Interreflection {
   readonly exitance: readonly Float64Array[];
   readonly balance: EnergyBalance;
   readonly residual: number;
-  /** Largest change that putting bodies into the exchange made at a point, relative to the plane's mean
-   * interreflected light; undefined where it was not done. */
-  readonly bodyExchangeDifference: number | undefined;
 }
 
 export interface InterreflectedPlane {
@@ -50,7 +47,6 @@ export interface InterreflectedPlane {
   readonly interpolationError: number;
   /** Largest change at a point that patches of half the length and parts not in fours made. */
   readonly divisionDifference: number;
-  readonly bodyExchangeDifference: number;
 }
 
 /** What is calculated with what in it. */
@@ -137,10 +133,6 @@ export class InterreflectionStage {
       exitance: byLayer(solution.exitance.patches),
       balance: solution.balance,
       residual: solution.residual,
-      bodyExchangeDifference:
-        solution.withoutBodies === undefined
-          ? undefined
-          : Math.max(0, ...planes.map(({ bodyExchangeDifference }) => bodyExchangeDifference)),
     };
   }
 
@@ -262,17 +254,16 @@ export class InterreflectionStage {
   }
 }
 
-/** Light on a plane, with and without bodies in the exchange and of the coarser division: all in one gather. */
+/** Light on a plane, and that of the coarser division, in one gather. */
 function gatheredPlane(
   gather: PlaneGather,
   { solution, bodies }: LitRoom,
   layers: number,
   observer?: Observer,
 ): GatheredPlane {
-  const { exitance, coarsely, withoutBodies } = solution;
-  const all = [exitance, coarsely, ...(withoutBodies === undefined ? [] : [withoutBodies])];
+  const all = [solution.exitance, solution.coarsely];
   const join = (of: (each: Exitance) => Float64Array): Float64Array => {
-    const one = of(exitance).length;
+    const one = of(solution.exitance).length;
     const out = new Float64Array(one * all.length);
     all.forEach((each, k) => {
       out.set(of(each), k * one);
@@ -297,13 +288,10 @@ function interreflectedPlane(
   layers: number,
 ): InterreflectedPlane {
   const light = fields.slice(0, layers);
-  const differenceFrom = (first: number): number =>
-    first < fields.length ? largestDifference(fields.slice(first, first + layers), light) : 0;
   return {
     layers: light,
     interpolationError,
-    divisionDifference: differenceFrom(layers),
-    bodyExchangeDifference: differenceFrom(2 * layers),
+    divisionDifference: largestDifference(fields.slice(layers), light),
   };
 }
 

@@ -1,9 +1,9 @@
 /**
- * Exitance of a room's patches and of the parts of bodies in it, of all layers, as often as gathered light needs it: in the
- * exchange of light without the bodies, with them, and once more on a coarser division.
+ * Exitance of a room's patches and of the parts of bodies in it, of all layers, as often as gathered light needs it: as they
+ * are divided, and once more on a coarser division, from which the solution starts.
  *
- * Bodies that come and go hide direct light and are lit, part by part. In a first solution the patches see each other past
- * them, and their parts emit what they get of that; the refinement puts the parts into the exchange (`body-exchange.ts`).
+ * Bodies that come and go hide direct light and are lit, part by part. Quickly the patches see each other past them, and their
+ * parts emit what they get of that; in full the parts are in the exchange (`body-exchange.ts`).
  *
  * Key: room, luminaires in their places, bodies, reflectances, quality.
  */
@@ -14,16 +14,18 @@ import type { Quality } from "../quality.ts";
 import type { EnergyBalance } from "../result.ts";
 import type { Bodies, BodiesStage } from "./bodies-stage.ts";
 import { litParts, passingBodies, type RoomLight, solveJoined } from "./body-solution.ts";
-import { coarseExchange, coarseSolution, type MemberExchange } from "./coarse-solution.ts";
+import {
+  type CoarseExitance,
+  coarseExchange,
+  coarseSolution,
+  type MemberExchange,
+} from "./coarse-solution.ts";
 import { energyBalance } from "./energy-balance.ts";
 import type { PatchDirect } from "./patch-direct.ts";
-import { type RadiositySolution, solveRadiosity } from "./radiosity.ts";
+import { solveRadiosity } from "./radiosity.ts";
 import type { SolvedRoom } from "./reflectance-change.ts";
 import type { RoomExchange } from "./room-exchange.ts";
 import { type UnevenPatches, unevenPatches } from "./uneven-patches.ts";
-
-/** Bound on the first solution where it is refined. */
-const START_TOLERANCE = 1e-3;
 
 /** Direct light of one luminaire: on patches, and on the parts of each body (lm). */
 export interface LuminaireDirect {
@@ -39,8 +41,6 @@ export interface Exitance {
 
 export interface RoomSolution extends SolvedRoom {
   readonly exitance: Exitance;
-  /** With bodies left out of the exchange; absent where that is all there is. */
-  readonly withoutBodies: Exitance | undefined;
   readonly coarsely: Exitance;
   readonly uneven: UnevenPatches;
   /** Whole illuminance of patches, `layer * patches + i` (lx). */
@@ -68,61 +68,36 @@ export function roomSolution(
   const light = arrivedFlux(luminaires, direct, parts.first, n, layers);
   const D = light.patchFlux.map((flux, k) => flux / patches.area[k % n]);
   const options = { tolerance: quality.tolerance };
-  const refines = quality.bodiesExchange && parts.parts > 0;
-  // Where the refinement follows, the first solution only measures its difference and starts it.
-  const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
-  const joinedRoom = refines ? stage.joined(room, bodies, observer) : undefined;
+  const joinedRoom =
+    quality.bodiesExchange && parts.parts > 0 ? stage.joined(room, bodies, observer) : undefined;
   const exchange: MemberExchange = joinedRoom ?? { count: n, area: patches.area, factors };
   // A sixteenth of a sweep's cost, and a start some sweeps nearer than direct light.
   const coarse = coarseExchange(patches, exchange, parts);
   const coarsely = coarseSolution(patches, coarse, parts, passing, reflectance, light, options, observer);
-  const apart = solveRadiosity(factors, reflectance, D, start, coarsely.patches, observer);
-  const lit = (exitance: Float64Array): Exitance => ({
-    patches: exitance,
-    parts: litParts(n, parts, passing, light, exitance),
+  const whole = ({ patches: of, parts: own }: CoarseExitance): Exitance => ({
+    patches: of,
+    parts: own ?? litParts(n, parts, passing, light, of),
   });
-  const first = lit(apart.exitance);
-  let solution: RadiositySolution = apart;
-  let exitance = first;
-  let absorbed = 0;
-  let leak = 0;
-  if (joinedRoom !== undefined) {
-    const joined = solveJoined(
-      joinedRoom,
-      reflectance,
-      parts,
-      passing,
-      light,
-      first.patches,
-      first.parts,
-      options,
-      observer,
-    );
-    solution = joined.room;
-    exitance = { patches: solution.exitance, parts: joined.partExitance };
-    absorbed = joined.absorbed;
-    leak = joined.leak;
-  }
+  const start = whole(coarsely);
+  const joined =
+    joinedRoom && solveJoined(joinedRoom, reflectance, parts, passing, light, start, options, observer);
+  const solution = joined?.room ?? solveRadiosity(factors, reflectance, D, options, start.patches, observer);
   return {
     coarse,
     parts,
     passing,
     reflectance,
-    exitance,
-    withoutBodies: refines ? first : undefined,
-    coarsely:
-      coarsely.parts === undefined
-        ? lit(coarsely.patches)
-        : { patches: coarsely.patches, parts: coarsely.parts },
+    exitance: whole({ patches: solution.exitance, parts: joined?.partExitance }),
+    coarsely: start,
     uneven: unevenPatches(
       patches,
       reflectance,
       luminaires.map(({ layer }, k) => ({ layer, light: direct[k].patches })),
-      apart.exitance,
+      solution.exitance,
       layers,
     ),
     illuminance: D.map((value, k) => value + solution.interreflected[k]),
-    balance: energyBalance(room, luminaires, light, solution, leak, absorbed),
+    balance: energyBalance(room, luminaires, light, solution, joined?.leak ?? 0, joined?.absorbed ?? 0),
     residual: solution.residual,
   };
 }

@@ -49,8 +49,7 @@ export function sharedPlanes(planes: readonly CalculationPlane[]): readonly (Sha
   return shared;
 }
 
-/** Light on a plane, lx at every point: of each layer, then of each on the coarser division, then where there are bodies in the
- * exchange of each without them. */
+/** Light on a plane, lx at every point: of each layer, then of each on the coarser division. */
 export interface GatheredPlane {
   readonly fields: readonly Float64Array[];
   /** Largest difference met between interpolated and gathered value, relative to the mean of the first `layers`. */
