@@ -15,6 +15,7 @@ import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, textLines } from "./table.ts";
+import { detectableJson, undetectedWords } from "./undetected-faults.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
 
 export interface VerifyTextInput {
@@ -97,6 +98,9 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     lines.push("", "What stays open");
     for (const words of open) lines.push(...textLines(printable(words, 300), 2));
   }
+  const undetected = undetectedWords(input());
+  if (undetected !== "")
+    lines.push("", "What these readings could not have told", ...textLines(undetected, 2));
   return `${lines.join("\n").trimEnd()}\n`;
 
   function input(): VerifyTextInput {
@@ -276,7 +280,8 @@ export type VerifyJson = ReturnType<typeof verifyJson>;
 
 export function verifyJson(input: VerifyTextInput) {
   const { study, scene, verification } = input;
-  const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
+  const { compared, agree, chance, maintenance, parameters, faults, zones, open, detectable, background } =
+    verification;
   return {
     candlespan: VERSION,
     study: study.title,
@@ -298,6 +303,8 @@ export function verifyJson(input: VerifyTextInput) {
     learnt: parameters,
     zones,
     open,
+    detectable: detectable.map((fault) => detectableJson(fault, scene, verification)),
+    undetected: undetectedWords(input),
   };
 }
 

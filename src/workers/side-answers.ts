@@ -21,6 +21,7 @@ import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
 import { ringSentence } from "../words/boxes-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
+import { undetectedWords } from "../words/undetected-faults.ts";
 import { agreementWords, faultSentence } from "../words/verify-text.ts";
 import { wording } from "../words/wording.ts";
 
@@ -185,7 +186,7 @@ export async function verify(
     })),
     /** What is wrong, and what stays open, in words. */
     wrong: faults.map((fault) => faultSentence(fault, { study, scene, verification, byPlace })),
-    open,
+    open: [...open, undetectedWords({ study, scene, verification })].filter((words) => words !== ""),
     learnt: parameters,
     zones,
   });

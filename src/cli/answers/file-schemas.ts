@@ -11,6 +11,7 @@ import type {
   WidthSummary,
 } from "../../photometry/summary.ts";
 import type { Requirement } from "../../scene/target.ts";
+import type { DetectableJson } from "../../words/undetected-faults.ts";
 import type { FindingJson, VerifyJson } from "../../words/verify-text.ts";
 import type { InspectedJson, RefusedJson } from "../commands/inspect.ts";
 import type { ShadeJson } from "../commands/shade.ts";
@@ -262,6 +263,20 @@ export const VERIFY_ANSWER = object<VerifyJson>("What `verify --json` prints.", 
     }),
   ),
   open: list("What the readings leave open, in words.", { type: "string" }),
+  detectable: list(
+    "Of readings that agree: of each fault that is looked for, the smallest that they would have shown nine times in ten.",
+    object<DetectableJson>("A fault.", {
+      kind: text("Its kind; layer and swapped are of light that is missing."),
+      "layer?": text("Of which layer."),
+      "number?": count("Of one luminaire: the one in which it shows least, from 1."),
+      "axis?": oneOf("What was counted from the other end.", "along", "across", "both"),
+      "way?": oneOf("Which way it hangs elsewhere.", "up", "down", "along", "across"),
+      shown: flag("Whether the largest that is looked for would have been shown."),
+      "least?": number("The smallest that would have been shown.", "m, ° or share of the light"),
+      "largest?": number("The largest that is looked for.", "m, ° or share of the light"),
+    }),
+  ),
+  undetected: text("What they would not have shown, in words; empty where something is wrong."),
 });
 
 export const TARGETS_ANSWER = list(

@@ -17,6 +17,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lightUncertainty } from "../search/required-margin.ts";
 import { type Fit, fitReadings } from "./calibration-fit.ts";
+import { type DetectableFault, detectableFaults } from "./detectable-faults.ts";
 import { diagnose, IMPROBABLE, type ProbableFault } from "./diagnose-deviation.ts";
 import { type LuminaireLight, readingLight, type SiteView } from "./reading-light.ts";
 import {
@@ -89,6 +90,8 @@ export interface Verification {
   readonly zones: readonly VerifiedZone[];
   /** What the readings leave open, in words. */
   readonly open: readonly string[];
+  /** Where the readings are sound: how large what is wrong would have had to be to show. */
+  readonly detectable: readonly DetectableFault[];
   readonly background: number;
 }
 
@@ -111,23 +114,18 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
   const calculated = readingLight(scene, everywhere, study.options, calculate, observer);
   const lights = calculated.map((light) => lightFrom(light, 0, places.length));
   const model = fitModel(request, lights, siteViews(views, calculated, places.length));
-  const { fit, supposed, faults, chance, cutShort } = diagnose(
-    model,
-    {
-      scene,
-      offTop: places.map((at) => isOffTop(scene, at, readings.counted)),
-    },
-    observer,
-  );
+  const site = { scene, offTop: places.map((at) => isOffTop(scene, at, readings.counted)) };
+  const { fit, supposed, faults, chance, cutShort } = diagnose(model, site, observer);
   // Of readings that nothing explains nothing is learnt.
   const unexplained = faults.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
   const learnt = unexplained ? fitReadings(withoutReadings(model)) : fit;
   const compared = comparedReadings(request, model, fit, supposed);
+  const sound = chance >= IMPROBABLE && faults.length === 0;
   return {
     compared,
     agree: compared.filter(({ agrees }) => agrees).length,
     chance,
-    sound: chance >= IMPROBABLE && faults.length === 0,
+    sound,
     maintenance: request.maintenance,
     parameters: parametersOf(scene, model, learnt),
     faults,
@@ -139,6 +137,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
         ? ["So many luminaires were read at so many places that not every fault was looked for."]
         : []),
     ],
+    detectable: sound ? detectableFaults(model, site, fit) : [],
     background: readings.background,
   };
 }
