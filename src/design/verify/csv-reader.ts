@@ -1,6 +1,7 @@
 /**
  * Comma-separated text, strictly: RFC 4180, with commas, semicolons or tabs between the fields, whichever the first line
- * has outside quotes. Every record has as many fields as the first; what is wrong is told with its line.
+ * has outside quotes, and a field that ends in a mark of inches may do so unquoted. Every record has as many fields as the
+ * first; what is wrong is told with its line.
  */
 
 import {
@@ -68,7 +69,7 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
     } else {
       let end = at;
       while (end < plain.length && plain[end] !== separator && plain[end] !== "\n" && plain[end] !== "\r") {
-        if (plain[end] === '"')
+        if (plain[end] === '"' && !isInches(plain, end, separator))
           return wrong(
             "A quote stands inside a field.",
             line,
@@ -103,6 +104,14 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
         `${own.length}`,
       );
   return success({ header: header.fields, rows, separator });
+}
+
+/** Whether the quote at `at` ends a field as the mark of inches: 7'-0 1/2". */
+function isInches(text: string, at: number, separator: string): boolean {
+  if (!/[\d¼½¾]/.test(text[at - 1] ?? "")) return false;
+  let next = at + 1;
+  while (text[next] === " ") next++;
+  return next >= text.length || [separator, "\n", "\r"].includes(text[next]);
 }
 
 function separatorOf(text: string): CsvTable["separator"] {

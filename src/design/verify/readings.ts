@@ -109,7 +109,7 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       const farthest = has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM;
       const meant =
         Math.max(Math.abs(a), Math.abs(b)) > farthest
-          ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm."
+          ? ` Places without a unit are metres: were these millimetres or inches? Then write ${a} mm, ${b} mm or ${a} in, ${b} in.`
           : overFloor(placed(b, a), room, 0)
             ? " Are the columns exchanged?"
             : "";

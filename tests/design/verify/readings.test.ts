@@ -72,6 +72,18 @@ describe("readings", () => {
     expect(readings[1].line).toBe(4);
   });
 
+  it("takes feet and inches as the sheets print them", () => {
+    const places = (text: string) => {
+      const outcome = read(text);
+      if (!outcome.ok) throw new Error(outcome.issues[0].message);
+      return outcome.value.readings.map(({ at }) => at);
+    };
+    const plain = places("across,along,fc\n10.5 in,84 in,20\n9 in,27 in,20\n");
+    expect(places(`across,along,fc\n10 1/2",7'-0",20\n9",27" ,20\n`)).toEqual(plain);
+    expect(places(`across;along;fc\n"10 1/2""";7'-0";20\n9";"27""";20\n`)).toEqual(plain);
+    expect(places(`fc,across,along\n20,0'-10 1/2",7'-0"\n20,9",27"`)).toEqual(plain);
+  });
+
   it("leaves no less than nothing of a reading under the background", () => {
     const outcome = read("along,across,lx,lit\n0.2,0.3,3,pendants\n0.2,0.3,5,none\n1.2,0.3,9,all\n");
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
@@ -113,7 +125,9 @@ describe("readings", () => {
     ["along,across,lx,fc\n1,1,100,10", 1, "in two units"],
     ["along,across,lx\n99,0,100", 2, "outside the room"],
     ["along,across,lx\n300,450,500", 2, "were these millimetres"],
+    ["along,across,lx\n1450,700,500", 2, "Then write 1450 mm, 700 mm or 1450 in, 700 in."],
     ["along,across,fc\n54,24,80", 2, "or inches"],
+    ["along,across,fc\n54,24,80", 2, "Then write 54 mm, 24 mm or 54 in, 24 in."],
     ["along,across,lx\nfar,0,100", 2, "no length"],
     ["along,across,lx,lit\n1,0.2,100,none", 1, "no readings"],
   ])("refuses %j", (text, line, why) => {
