@@ -55,7 +55,7 @@ function powerOf({ assessment: { energy } }: Swap["before"]): string {
 
 export function swapJson(
   study: Pick<ResolvedStudy, "title" | "display">,
-  { layer, planned, instead, before, after, changes, differs, order }: Swap,
+  { layer, planned, instead, before, after, changes, differs, placement, setting, order }: Swap,
 ) {
   return {
     candlespan: VERSION,
@@ -64,6 +64,8 @@ export function swapJson(
     planned: planned.name,
     instead: instead.name,
     differs,
+    placement: placement.map(({ message }) => message),
+    setting,
     before: checkedJson(before, study.display.length),
     after: checkedJson(after, study.display.length),
     zones: changes,

@@ -159,6 +159,11 @@ export const SWAP_ANSWER = object<SwapJson>("What `swap --json` prints.", {
   planned: text("The luminaire planned."),
   instead: text("The luminaire in its place."),
   differs: list("In what the two differ.", { type: "string" }),
+  placement: list("What the other's size does to the row.", { type: "string" }),
+  setting: list(
+    "What the other lacks to be set into the ceiling as the planned one is, clauses of which it is the subject: each is on hold.",
+    { type: "string" },
+  ),
   before: object<SwapJson["before"]>("As planned.", FIGURES),
   after: object<SwapJson["after"]>("With the other.", FIGURES),
   zones: list(
