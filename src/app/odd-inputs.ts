@@ -17,6 +17,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, RoomShape, Scene } from "../scene/scene.ts";
 import { lowestCeiling } from "../scene/surfaces.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
+import { checkDimmers } from "./odd-dimmers.ts";
 import { checkHangingAsMeant } from "./odd-hanging.ts";
 import { checkLuminaires } from "./odd-luminaires.ts";
 
@@ -42,6 +43,7 @@ export function oddInputs(document: StudyDocument, study: Study, file?: string):
   checkAims(document, scene.room, ledger);
   checkLuminaires(study.luminaires, study.scenes, ledger);
   checkHangingAsMeant(document, study.scenes, ledger);
+  checkDimmers(study.scenes, ledger);
   if (document.maintenance !== undefined && scene.maintenance < LEAST_MAINTENANCE)
     ledger.warn(
       "maintenance-low",

@@ -8,7 +8,7 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { cutOutSides } from "../luminaire/cut-out.ts";
 import { cutOutFault, FLANGE, leastCutOut, mostCutOut } from "../luminaire/cut-out-fault.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { firstBeside } from "../luminaire/points-beside.ts";
+import { FAR_BESIDE, firstBeside } from "../luminaire/points-beside.ts";
 import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";
 import type { Scene } from "../scene/scene.ts";
 
@@ -18,8 +18,6 @@ const LEAST_EFFICACY = 0.3;
 const MOST_WEIGHT = 500;
 /** m */
 const MOST_CANOPY = 2;
-/** What it hangs from may be wider than a luminaire, hardly by more (m), whatever its body; of a stated body `BRACKET` holds. */
-const BESIDE = 0.5;
 /** The poorest drivers without correction have 0.4. */
 const LEAST_POWER_FACTOR = 0.2;
 /** h; a filament run far above its voltage lasts as long. */
@@ -90,7 +88,7 @@ export function checkLuminaires(
         `more than ${LEAST_LIFE} h, usually 1 000 to 50 000 h; or no key`,
         `${lampLife} h`,
       );
-    for (const { key, index, point } of firstBeside(luminaire, BESIDE))
+    for (const { key, index, point } of firstBeside(luminaire, FAR_BESIDE))
       warnBeside(point, key === "feed" ? `${path}/feed` : `${path}/suspensions/${index}`, ledger);
   }
 }

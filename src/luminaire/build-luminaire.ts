@@ -19,7 +19,7 @@ import { bodyOutline } from "./body-profiles.ts";
 import { type BodyDescription, bodyOf } from "./described-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
-import { BRACKET, firstBeside } from "./points-beside.ts";
+import { BRACKET, FAR_BESIDE, firstBeside } from "./points-beside.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
@@ -221,11 +221,11 @@ function openingInside({ body, emission: { opening } }: Luminaire, path: string)
   ];
 }
 
-/** Points of suspension and the feed beyond what hangs on them, the first of each. */
+/** Points of suspension and the feed beyond what hangs on them, the first of each; what lies far off is told as such. */
 function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
   if (luminaire.body === undefined) return [];
   const half = planExtents(luminaire).map((extent) => extent / 2);
-  return firstBeside(luminaire, BRACKET).map(({ key, point }) => ({
+  return firstBeside(luminaire, BRACKET, FAR_BESIDE).map(({ key, point }) => ({
     code: "suspended-beyond-body",
     severity: "warning",
     ...issueTexts({

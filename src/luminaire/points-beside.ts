@@ -18,6 +18,8 @@ export interface PointBeside {
 
 /** Farther beyond its edge (m) than a bracket reaches, a luminaire does not hang. */
 export const BRACKET = 0.02;
+/** What it hangs from may be wider than a luminaire, hardly by more (m), whatever its body: farther is another unit. */
+export const FAR_BESIDE = 0.5;
 
 /** Stated points of suspension and the feed that lie farther than `least` (m) beyond body and opening in plan. */
 export function pointsBeside(luminaire: Luminaire, least: number): PointBeside[] {
@@ -35,8 +37,16 @@ export function pointsBeside(luminaire: Luminaire, least: number): PointBeside[]
   return [...beside("suspensions", suspensions), ...beside("feed", feed === undefined ? [] : [feed])];
 }
 
-/** The first suspension and the feed of those. */
-export function firstBeside(luminaire: Luminaire, least: number): PointBeside[] {
+/** The first suspension and the feed of those; none of a key of which a point lies farther than `most` (m) beyond. */
+export function firstBeside(
+  luminaire: Luminaire,
+  least: number,
+  most = Number.POSITIVE_INFINITY,
+): PointBeside[] {
   const found = pointsBeside(luminaire, least);
-  return found.filter(({ key }, i) => found.findIndex((each) => each.key === key) === i);
+  return found.filter(
+    ({ key }, i) =>
+      found.findIndex((each) => each.key === key) === i &&
+      !found.some((each) => each.key === key && each.by > most),
+  );
 }

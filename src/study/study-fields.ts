@@ -54,6 +54,15 @@ function rangeWords(range: Range, unit: string, value: number): string {
   return [...said("above", above), ...said("at least", from), ...said("at most", to)].join(" and ");
 }
 
+/** Metres are what bare numbers are, millimetres what most people write; shares are often written in percent. */
+function meantValue(kind: string, value: number, unit: string, range: Range): string | undefined {
+  if (kind === "length" && !outside(value / 1000, range)) return `"${value} mm"`;
+  const share = Number((value / 100).toPrecision(6));
+  return unit === "" && range.to !== undefined && range.to <= 1 && value >= 2 && !outside(share, range)
+    ? `${share}`
+    : undefined;
+}
+
 function measure(
   kind: string,
   unit: string,
@@ -83,12 +92,17 @@ function measure(
         return NEVER;
       }
       if (outside(value, range)) {
-        // Metres are what bare numbers are; millimetres are what most people write.
-        const millimetres =
-          kind === "length" && typeof dataset.value === "number" && !outside(value / 1000, range);
-        const hint = millimetres ? ` Did you mean "${value} mm"?` : "";
+        const meant = typeof dataset.value === "number" ? meantValue(kind, value, unit, range) : undefined;
+        const hint = meant === undefined ? "" : ` Did you mean ${meant}?`;
+        const found =
+          typeof dataset.value === "string"
+            ? JSON.stringify(dataset.value)
+            : // As it was written: in feet or millimetres nobody knows it again.
+              meant !== undefined && unit === METRES
+              ? `${value} m`
+              : figure(value, unit);
         addIssue({
-          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit, value)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : figure(value, unit)}`,
+          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit, value)}${PART}${found}`,
         });
         return NEVER;
       }

@@ -215,6 +215,18 @@ const CASES: readonly (readonly [what: string, path: string, code: string, more:
     { ...spot({ feed: [0, 9] }), ...hung(AT) },
   ],
   [
+    "a curve of digital levels for a control by 0-10 V",
+    "/arrangements/0/layers/0/dimmer/control",
+    "curve-not-of-dimming",
+    { ...spot({ dimming: "0-10 V" }), ...hung({ ...AT, dimmer: { control: "logarithmic" } }) },
+  ],
+  [
+    "the same, as a data sheet writes it",
+    "/arrangements/0/layers/0/dimmer/control",
+    "curve-not-of-dimming",
+    { ...spot({ dimming: "analogue, 1…10V" }), ...hung({ ...AT, dimmer: { control: "logarithmic" } }) },
+  ],
+  [
     "a row that hangs beyond the top's outline",
     "/arrangements/0/layers/0",
     "luminaire-beyond-top",
@@ -345,6 +357,31 @@ describe("what cannot be meant", () => {
     const codes = opened.value.study.warnings.map(({ code }) => code);
     expect(codes).not.toContain("watts-above-marked");
     expect(codes).not.toContain("suspension-beside");
+  });
+
+  // 2026-11-29: a feed 2 m beside a bar of 1.2 m was told twice, by two findings.
+  it.each([
+    ["half a metre", 0.45, "suspended-beyond-body"],
+    ["two metres", 2, "suspension-beside"],
+  ])("a feed %s beyond its luminaire is told once", async (_what, beyond, code) => {
+    const body = { profile: "box", length: 1.2, width: 0.1, height: 0.09 };
+    const opened = await openStudy(kitchen({ ...spot({ body, feed: [0.6 + beyond, 0] }), ...hung(AT) }));
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    const told = opened.value.study.warnings.filter(({ where }) => where.path === "/luminaires/s/feed");
+    expect(told.map((each) => each.code)).toEqual([code]);
+  });
+
+  it.each([
+    ["trailing edge", "logarithmic"],
+    ["DALI", "logarithmic"],
+    ["0-10 V", "linear"],
+    ["0-100 %, DALI", "logarithmic"],
+  ])("nothing is said of %s with a %s curve", async (dimming, control) => {
+    const opened = await openStudy(
+      kitchen({ ...spot({ dimming }), ...hung({ ...AT, dimmer: { control } }) }),
+    );
+    if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+    expect(opened.value.study.warnings.map(({ code }) => code)).not.toContain("curve-not-of-dimming");
   });
 
   // 2026-11-29: the ordinary hole, a little wider than the housing and covered by the flange, was called too wide.

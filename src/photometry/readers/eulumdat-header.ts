@@ -75,6 +75,11 @@ class Lines {
           this.position,
           "eulumdat-ends-early",
           `The file ends before line ${this.number}, ${what}.`,
+          {
+            expected:
+              "26 lines of a EULUMDAT file and its intensities; perhaps the file is cut off, or another than meant",
+            received: `${this.number - 1} lines, the first ${quote(this.source.lineAt(0)?.text ?? "")}`,
+          },
         );
       return "";
     }

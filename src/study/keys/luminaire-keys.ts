@@ -185,7 +185,12 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
     without: "the file's, or not stated",
     example: "in the lamp",
   },
-  dimming: { meaning: "How it dims.", without: "not stated", example: "trailing edge" },
+  dimming: {
+    meaning:
+      "How it dims, in free words that papers print as they are: trailing edge, leading edge, DALI, 0-10 V, not dimmable. Only a control by 0–10 V or 1–10 V is understood by itself: a dimmer's logarithmic curve is not its own.",
+    without: "not stated",
+    example: "trailing edge",
+  },
   price: { meaning: "Price of one, in the currency of `tariff`.", without: "not stated", example: 210 },
   powerFactor: {
     meaning: "Input power over apparent power at full output, for the load in VA.",

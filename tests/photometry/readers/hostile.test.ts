@@ -21,6 +21,16 @@ describe("what is no photometric file", () => {
     expect(errorOf("\r\n \r\n", { file: "blank.ldt" })).toBe("eulumdat-ends-early 3:1");
   });
 
+  // 2026-11-29: "The file ends before line 3, the symmetry (Isym).", and no way out.
+  it("a note by the name of a EULUMDAT file", () => {
+    expect(errorOfBytes(new TextEncoder().encode("hello\nworld\n"), "note.ldt")).toMatchObject({
+      code: "eulumdat-ends-early",
+      expected:
+        "26 lines of a EULUMDAT file and its intensities; perhaps the file is cut off, or another than meant",
+      received: "2 lines, the first “hello”",
+    });
+  });
+
   it("binary", () => {
     const png = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]);
     const noise = Uint8Array.from({ length: 5000 }, (_, i) => (i * 7919) & 255);
