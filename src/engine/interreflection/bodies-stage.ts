@@ -167,7 +167,7 @@ export class BodiesStage {
       gather,
       together,
       solids.map((solid, a) => {
-        observer?.progress?.("what bodies see", a / solids.length);
+        observer?.progress?.("what bodies see of one another", a / solids.length);
         const rows = this.#rows.get(keys[a], () => bodyRows(gather, solid));
         const box = nodesBox(solid);
         const sights = solids.map((_, c) => {
@@ -180,6 +180,7 @@ export class BodiesStage {
         });
         return { solid, rows, sights };
       }),
+      observer,
     );
   }
 

@@ -207,6 +207,7 @@ export function partExchange(
   gather: Gather,
   together: Screens,
   bodies: readonly ExchangingBody[],
+  observer?: Observer,
 ): PartExchange {
   const n = gather.patches.count;
   const left = new SharesLeft(gather, together);
@@ -223,6 +224,8 @@ export function partExchange(
   bodies.forEach(({ solid, rows, sights }, b) => {
     reflectance.set(solid.reflectance, first[b]);
     const { part, area: weight, at, normal } = solid.nodes;
+    throwIfCancelled(observer);
+    observer?.progress?.("what bodies see", b / bodies.length);
     for (let k = 0; k < part.length; k++) {
       if (sights.some(({ covered }) => covered[k] === 1)) continue;
       const q = first[b] + part[k];

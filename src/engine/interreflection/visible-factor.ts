@@ -3,8 +3,10 @@
  * the outlines C_k of the solids take of it, each of which passes a share τ_k,
  *   T(P, k…) = F(P) − Σ_{j≥k} (1 − τ_j) T(P ∩ C_j, j+1…),
  * every P ∩ C_j a polygon again, so that opaque solids in one line of sight are counted once and clear ones
- * multiply. A solid and a polygon that do not meet come one before the other in all lines of sight alike, so the line
- * through the middle of P ∩ C_j tells which. Error is rounding.
+ * multiply. Its terms double with every solid over all others: past several solids the polygon is cut into the pieces that the
+ * first leaves of it, each of these into what the next leaves, and the factors of the last pieces add up. A solid and a polygon
+ * that do not meet come one before the other in all lines of sight alike, so the line through the middle of P ∩ C_j tells which.
+ * Error is rounding.
  */
 
 import { elementToPolygon } from "../../geometry/polygon-factor.ts";
@@ -16,8 +18,8 @@ const MOST_CORNERS = 256;
 const FLAT = 1e-10;
 /** A solid that is met only within this of either end is none between (m). */
 const CLEARANCE = 1e-6;
-/** Polygons hidden behind more solids at once than this are taken as hidden. */
-const DEEPEST = 16;
+/** Past more solids than this a polygon is cut into pieces. */
+const SEVERAL = 6;
 /** What is lost of a polygon that no solid meets, and of one that is hidden whole. */
 const NOTHING = -1;
 const ALL = Infinity;
@@ -47,6 +49,8 @@ export class VisibleFactor {
   #ny = Number.NaN;
   #nz = Number.NaN;
   readonly #levels: Float64Array[] = [];
+  /** Two of each level for what is still to be cut. */
+  readonly #rests: Float64Array[] = [];
   /** Blockers that may cut the polygon in hand, the first so many. */
   readonly #near: number[] = [];
   #found = 0;
@@ -93,7 +97,7 @@ export class VisibleFactor {
       if (square > most) most = square;
     }
     this.#narrow(blockers, x, y, z, Math.sqrt(most) + FLAT);
-    return Math.max(0, this.#visible(0, count, 0));
+    return Math.max(0, this.#found > SEVERAL ? this.#leftOf(0, count, 0) : this.#visible(0, count, 0));
   }
 
   /** Visible share of that factor, 0…1, of a polygon within `radius` of (x, y, z). */
@@ -110,11 +114,13 @@ export class VisibleFactor {
     this.#narrow(blockers, x - this.#x, y - this.#y, z - this.#z, radius);
     if (this.#found === 0) return 1;
     const polygon = this.#take(vertices, count, offset);
-    const lost = this.#lost(0, count, 0);
+    const lost = this.#found > SEVERAL ? undefined : this.#lost(0, count, 0);
     if (lost === NOTHING) return 1;
     if (lost === ALL) return 0;
     const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0);
-    return whole <= 1e-15 ? 1 : Math.min(1, Math.max(0, 1 - lost / whole));
+    if (whole <= 1e-15) return 1;
+    const share = lost === undefined ? this.#leftOf(0, count, 0) / whole : 1 - lost / whole;
+    return Math.min(1, Math.max(0, share));
   }
 
   /** Of the blockers, those whose outline comes within `radius` of a place relative to the point. */
@@ -174,11 +180,49 @@ export class VisibleFactor {
       const passes = this.passes[solid];
       const left = this.#cut(solid, polygon, count, level + 1);
       if (left === 0) continue;
-      if (passes === 0 && (left < 0 || level >= DEEPEST)) return ALL;
+      if (passes === 0 && left < 0) return ALL;
       if (left < 0) copy(polygon, this.#level(level + 1), 3 * count);
       lost = Math.max(0, lost) + (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, k + 1);
     }
     return lost;
+  }
+
+  /** Factor of what the solids from the `first` near one on leave of a polygon, cut into what each leaves of it. */
+  #leftOf(level: number, count: number, first: number): number {
+    const polygon = this.#level(level);
+    for (let k = first; k < this.#found; k++) {
+      const solid = this.#near[k];
+      const passes = this.passes[solid];
+      const hidden = this.#cut(solid, polygon, count, level + 1);
+      if (hidden === 0) continue;
+      if (hidden < 0) return passes === 0 ? 0 : passes * this.#leftOf(level, count, k + 1);
+      const through = passes === 0 ? 0 : passes * this.#leftOf(level + 1, hidden, k + 1);
+      return through + this.#besides(solid, level, count, k + 1);
+    }
+    return elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0);
+  }
+
+  /** Factor of what the solids from the `first` near one on leave of the part of a polygon outside a solid's outline: one side of the
+   * outline after the other cuts a piece off. */
+  #besides(solid: number, level: number, count: number, first: number): number {
+    const planes = this.#planes[solid]!;
+    const cutting = this.#cutting[solid]!;
+    const cuts = this.#cuts[solid];
+    let rest = this.#level(level);
+    let n = count;
+    let sum = 0;
+    for (let k = 0; k < cuts && n >= 3; k++) {
+      const s = cutting[k];
+      const a = planes[s];
+      const b = planes[s + 1];
+      const c = planes[s + 2];
+      const outside = cutByPlane(rest, n, -a, -b, -c, this.#level(level + 1));
+      if (outside >= 3) sum += this.#leftOf(level + 1, outside, first);
+      const next = this.#rest(level, k % 2);
+      n = cutByPlane(rest, n, a, b, c, next);
+      rest = next;
+    }
+    return sum;
   }
 
   /** The part of a polygon inside a solid's outline, to the buffer of `level`: its number of corners, −1 where it is all
@@ -255,6 +299,11 @@ export class VisibleFactor {
     this.#made[solid] = this.#turn;
     this.#count[solid] = outlineOfPolyhedron(own, this.#x, this.#y, this.#z, planes);
     return this.#count[solid];
+  }
+
+  #rest(level: number, which: number): Float64Array {
+    this.#rests[2 * level + which] ??= new Float64Array(3 * MOST_CORNERS);
+    return this.#rests[2 * level + which];
   }
 
   #level(level: number): Float64Array {

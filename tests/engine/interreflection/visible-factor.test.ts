@@ -74,6 +74,47 @@ describe("the visible factor", () => {
     expect(worst).toBeLessThan(4e-3);
   });
 
+  it("is told of very many solids one over another as of few (2026-11-29: each doubled the work)", () => {
+    const random = randomStream(8);
+    let worst = 0;
+    for (let scene = 0; scene < 12; scene++) {
+      const sight = new VisibleFactor();
+      const solids = Array.from({ length: 26 }, (_, i) => {
+        // A row that runs through itself, seen from below its middle: none hides another whole.
+        const at = frame([0.02 * (i - 13), 1.5, 0.9 + 0.002 * i], { turn: 0.1 * random(), tilt: 0, spin: 0 });
+        const [solid] = polyhedraOf(placed(box(0.6, 0.2, 0.3), at));
+        const passes = i % 9 === 8 ? 0.5 : 0;
+        sight.add(solid, passes);
+        return { solid, passes };
+      });
+      const piece = ceilingPiece(-0.5, 1, 1, 2.3);
+      const [x, y] = [0.4 * random() - 0.2, 1.6 + 0.2 * random()];
+      sight.from(x, y, 0, 0, 0, 1);
+      const all = solids.map((_, k) => k);
+      const found = sight.factor(piece, 4, 0, all);
+      const whole = elementToPolygon(x, y, 0, 0, 0, 1, piece);
+      const side = 100;
+      let exact = 0;
+      for (let i = 0; i < side; i++)
+        for (let j = 0; j < side; j++) {
+          const px = piece[0] + (i + 0.5) / side;
+          const py = piece[1] + (j + 0.5) / side;
+          const dd = (px - x) ** 2 + (py - y) ** 2 + 2.3 ** 2;
+          let passed = 1;
+          for (const { solid, passes } of solids)
+            if (segmentMeetsPolyhedron(solid, x, y, 0, px, py, 2.3, 1e-6)) passed *= passes;
+          exact += (passed * 2.3 ** 2) / (Math.PI * dd * dd * side * side);
+        }
+      expect(exact).toBeGreaterThan(0.02 * whole);
+      worst = Math.max(worst, Math.abs(found - exact) / whole);
+      expect(Math.abs(sight.share(piece, 4, 0, all, 0, 0, 0, Infinity) - found / whole)).toBeLessThan(1e-12);
+      expect(Math.abs(sight.factor(piece, 4, 0, [...all].reverse()) - found)).toBeLessThan(1e-12);
+    }
+    console.log(`past 26 solids: worst error ${worst.toExponential(1)} of the whole`);
+    // 100 × 100 lines: an outline across them leaves about its length over 100, mostly cancelling.
+    expect(worst).toBeLessThan(6e-3);
+  });
+
   it("hides nothing behind the polygon and everything from within", () => {
     const sight = new VisibleFactor();
     const [above] = polyhedraOf(placed(box(5, 5, 0.2), frame([0.5, 0.5, 2.5])));
