@@ -122,6 +122,17 @@ describe("body shadows of a study", () => {
     expect(own.length).toBe(3);
   });
 
+  it("are those of many small patches", () => {
+    const finely = bodyShadows(study.scenes[0], { options: { patches: 1000 }, usualAlone: true });
+    const usual = shadows.filter((each) => each.usual);
+    const errors = usual.map(({ lost }, k) => Math.abs(lost - finely[k].lost));
+    console.log(`body shadow, 60 against 1,000 patches: worst error ${Math.max(...errors).toFixed(4)}`);
+    for (const error of errors) expect(error).toBeLessThan(0.003);
+    usual.forEach(({ without }, k) => {
+      expect(Math.abs(without / finely[k].without - 1)).toBeLessThan(0.01);
+    });
+  });
+
   it("take more from what shines from behind than from what hangs in front, most of all leaning", () => {
     const [standing, leaning] = shadows;
     for (const shadow of shadows) {
