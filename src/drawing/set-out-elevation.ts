@@ -159,7 +159,8 @@ function nameOf(
   const on = tags.filter((each) => held.has(each));
   const row = shortTags(tags);
   if (on.length === 0) return row;
-  return on.length === tags.length ? `${row} HOLD` : `${row}, ${shortTags(on)} HOLD`;
+  if (on.length === tags.length) return `${row} HOLD`;
+  return `${row}, ${shortTags(on).replace(/, ([^,]+)$/, " and $1")} HOLD`;
 }
 
 /** From the middle of a pendant to the next body on its right (m). */

@@ -1,12 +1,13 @@
 /**
  * Places of switches on the set-out plan: a ring with S and its leg's letter beside it, 2 where it is one of a two-way pair, X between
- * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Rings that would lie over one another on paper stand
+ * them, D where it dims; a dotted line leads from each to the box of the leg's nearest luminaire. Rings that would lie over one another on paper stand
  * side by side, each with a line to a dot at its place; at full size each is at its place. Common practice, no source; the sheet explains
  * them.
  */
 
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { boxesInPlace } from "../scene/box-places.ts";
 import type { Layer } from "../scene/scene.ts";
 import { type Box, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
@@ -55,9 +56,10 @@ export function switchMarks(page: SetOutPage): PaperMark[] {
     return { ...each, place, ring };
   });
   taken.push(...rings);
+  const boxes = boxesInPlace(scene);
   switches.forEach(({ place, ring, words, layer }, i) => {
-    const lamps = layer.luminaires.map(({ frame }): Vec2 => at([frame.origin[0], frame.origin[1]]));
-    const lamp = nearest(lamps, place);
+    const own = boxes.filter((box) => scene.layers[box.layer] === layer).map((box) => at(box.at));
+    const lamp = nearest(own, place);
     leads.push(segment(...ring, ...lamp, "switch", "quiet", 0.75, { dash: "dotted" }));
     if (ring !== place) {
       leads.push(segment(...place, ...ring, "switch", "ink", 0.75));

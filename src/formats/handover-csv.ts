@@ -10,6 +10,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
+import { statedDepth } from "../papers/set-out/other-boxes-tables.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvTable } from "./csv-writer.ts";
 
@@ -68,6 +69,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
 
 /** One line a luminaire type, in the schedule's order. */
 export function luminairesCsv(handover: Handover): string {
+  const { scene } = chosenOption(handover);
   const rows = scheduleRows(handover).map((row) => ({
     ...row,
     lamp: handover.lamps.get(row.luminaire.name),
@@ -107,6 +109,8 @@ export function luminairesCsv(handover: Handover): string {
     "lamp power (W)": ({ lamp }) => lamp?.watts,
     "lamps each": ({ lamp }) => lamp && (lamp.count ?? 1),
     "cut-out (m)": ({ luminaire }) => cutOutFigures(luminaire),
+    "depth in the ceiling (m)": ({ recessed }) =>
+      recessed === undefined ? "" : figure(statedDepth(scene, recessed)),
   });
 }
 

@@ -100,10 +100,14 @@ function settingSentences(option: HandoverOption, { lux }: HandoverWords): strin
               .map((zone) => `${place(zone)}${answerThen(zone, lux)}`),
           ];
     const lit = cell.levels.filter(({ level }) => level > 0);
+    const off = cell.levels.filter(({ level }) => level === 0);
     const levels =
       lit.length === 0
         ? "everything off"
-        : `${listed(lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`))}`;
+        : listed([
+            ...lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`),
+            ...off.map(({ layer }) => `${printable(layer, 30)} off`),
+          ]);
     return [`Set to ${printable(name, 40)} (${levels}), ${places.join("; ")}.`];
   });
 }

@@ -103,7 +103,7 @@ export function toBeBuilt(handover: Handover, held: number): Block[] {
       ? []
       : [
           paragraph(
-            `HOLD: ${held === 1 ? "one thing is" : `${held} things are`} not settled; see the set-out of ceiling boxes.`,
+            `HOLD: ${held === 1 ? "one thing is" : `${held} things are`} not settled; see the set-out sheet.`,
             { size: 9.5, depicts: "hold" },
           ),
         ]),

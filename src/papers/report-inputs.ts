@@ -4,10 +4,12 @@ import { loadReport } from "../advice/load.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading } from "../drawing/paper/flow.ts";
 import { column, endColumn } from "../drawing/paper/table.ts";
+import { orientationOf } from "../geometry/frame.ts";
 import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Island, Person, RoomShape, Scene, SolidBody } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
@@ -61,11 +63,11 @@ function roomWords(room: RoomShape, words: HandoverWords): string[] {
     `Room ${say(room.length)} × ${say(room.width)}, ceiling ${say(room.ceilingHeight)}${room.slope === 0 ? ", flat" : ` at its lowest, rising ${Number(degrees(room.slope).toFixed(2))}° ${risingWords(room.towards)}`}.`,
     ...openings.map(
       ({ name, wall, from, length, sill, height }) =>
-        `${printable(name, 40)} in wall ${wall}: ${say(from)} from the wall's first corner (counter-clockwise), ${say(length)} wide, sill ${say(sill)}, ${say(height)} high.`,
+        `${printable(name, 40)} in wall ${wall}: ${say(from)} from its corner with wall ${(wall + 3) % 4}, ${say(length)} wide, sill ${say(sill)}, ${say(height)} high.`,
     ),
     ...doors.map(
       ({ name, wall, from, width, height, swing }) =>
-        `${printable(name, 40)} in wall ${wall}: ${say(from)} from the wall's first corner (counter-clockwise), ${say(width)} wide, ${say(height)} high, swing ${swing}.`,
+        `${printable(name, 40)} in wall ${wall}: ${say(from)} from its corner with wall ${(wall + 3) % 4}, ${say(width)} wide, ${say(height)} high, swing ${swing}.`,
     ),
     ...(joists === undefined
       ? []
@@ -198,9 +200,19 @@ function placesTable(handover: Handover, words: HandoverWords): Block {
         luminaires
           .slice(0, 24)
           .map(({ frame }) => frame.origin.map(words.dimension).join(", "))
-          .join("; ") + (luminaires.length > 24 ? "; and more, see the tables of boxes" : ""),
+          .join("; ") +
+        (luminaires.length > 24 ? "; and more, see the tables of boxes" : "") +
+        leanWords(luminaires),
     ),
   ]);
+}
+
+/** `; tilted 15° from plumb`, as what lies in a slope or is aimed. */
+function leanWords(luminaires: readonly PlacedLuminaire[]): string {
+  const tilts = luminaires.map(({ frame }) => Number(degrees(orientationOf(frame.rotation).tilt).toFixed(1)));
+  const [least, most] = [Math.min(...tilts), Math.max(...tilts)];
+  if (luminaires.length === 0 || most === 0) return "";
+  return `; tilted ${least === most ? "" : `${least}° to `}${most}° from plumb`;
 }
 
 function luminairesOf(scene: Scene): Luminaire[] {

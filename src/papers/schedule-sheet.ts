@@ -2,7 +2,7 @@
 
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
-import { type SetOut, setOut, typeLetters } from "../app/set-out/set-out.ts";
+import { type SetOut, setOut, typeMarks } from "../app/set-out/set-out.ts";
 import { oneLine } from "../diagnostics/one-line.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
@@ -72,7 +72,7 @@ export interface ScheduleRow {
 export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): ScheduleRow[] {
   const { scene } = chosenOption(handover);
   const inCeiling = ceilingBoxes(scene).filter(({ kind }) => kind === "recessed");
-  return [...typeLetters(scene)].map(([luminaire, type]): ScheduleRow => {
+  return [...typeMarks(scene)].map(([luminaire, type]): ScheduleRow => {
     const [lowest, highest] = verticalExtent(luminaire);
     const { ofMaximum: beam, planes } = beamAngle(luminaire.distribution, BEAM_LEVEL);
     return {
@@ -286,12 +286,12 @@ function shadeSentence({ lamps }: Handover, { name }: Luminaire): string {
 
 export function relianceBlocks(handover: Handover, words: HandoverWords): Block[] {
   const { scene, assessment } = chosenOption(handover);
-  const letters = typeLetters(scene);
+  const marks = typeMarks(scene);
   const size = SMALL + 1;
   const blocks: Block[] = [];
   for (const reliance of reliances(scene, assessment)) {
     const { luminaire, shares } = reliance;
-    const type = letters.get(luminaire);
+    const type = marks.get(luminaire);
     const parts = shares
       .map(({ zone, share }) => `${printable(zone, 30)} ${Math.round(share * 100)} %`)
       .join(", ");

@@ -205,6 +205,7 @@ export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array)
   const [along, across] = [third(column, columns), third(row, rows)];
   const side = along === 0 ? "middle" : end(along, isAsDark(columns - 1 - column, row), ["left", "right"]);
   const depth = across === 0 ? "" : end(across, isAsDark(column, rows - 1 - row), ["near", "far"]);
+  if (side === "left and right" && depth === "near and far") return "at all four corners";
   if (side === "middle") return depth === "" ? "in the middle" : `in the middle of the ${depth} side`;
   return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
 }

@@ -68,7 +68,7 @@ describe("handover", () => {
     const contents = readFileSync(join(out, "contents.txt"), "utf8");
     expect(contents).toContain("revision C, 2024-05-01");
     // Rods and globes of the option that was asked for, not of the first.
-    expect(readFileSync(join(out, "boxes.csv"), "utf8")).toContain("P1,A,globe");
+    expect(readFileSync(join(out, "boxes.csv"), "utf8")).toContain("P1,L1,globe");
     expect(readFileSync(join(out, "set-out.svg"), "utf8")).toContain(`width="420mm"`);
   });
 

@@ -72,8 +72,8 @@ describe("tables of a hand-over", () => {
       skipEmptyLines: true,
     });
     expect(types.map((row) => [row.type, row.luminaire, row.count])).toEqual([
-      ["A", "dome", "3"],
-      ["B", "spot", "6"],
+      ["L1", "dome", "3"],
+      ["L2", "spot", "6"],
     ]);
   });
 

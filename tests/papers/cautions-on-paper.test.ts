@@ -43,5 +43,5 @@ it("tells whoever orders the verdict and what is on hold", () => {
   expect(Number(held)).toBeGreaterThan(1);
   expect(schedule).toContain(`ON HOLD: ${held}`);
   expect(schedule).toContain("To be built: three. ≈ too close to call.");
-  expect(schedule).toContain(`HOLD: ${held} things are not settled; see the set-out of ceiling boxes.`);
+  expect(schedule).toContain(`HOLD: ${held} things are not settled; see the set-out sheet.`);
 });

@@ -66,8 +66,8 @@ it("prints the room above the ceiling and the weight of what goes into it (2026-
     );
   const body = { profile: "cylinder", diameter: 0.085, height: 0.11 };
   expect(of({ body, cutOut: 0.075, weight: 0.4 }, { ceilingVoid: 0.2 })).toContain(
-    "Depth above it: B 110 mm by its stated body. Clear height above the ceiling: 200 mm. Weight: B 0.4 kg (0.9 lb).",
+    "Depth above it: L2 110 mm by its stated body. Clear height above the ceiling: 200 mm. Weight: L2 0.4 kg (0.9 lb).",
   );
   expect(of({ body })).toContain("by its stated body. Clear height above the ceiling: not stated.");
-  expect(of({})).not.toMatch(/Clear height above|Weight: B/);
+  expect(of({})).not.toMatch(/Clear height above|Weight: L2/);
 });

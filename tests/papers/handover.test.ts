@@ -200,7 +200,7 @@ describe("the papers of a hand-over", () => {
     };
     const document = kitchen({ arrangements: [{ ...arrangement, layers: [...arrangement.layers, strip] }] });
     const files = handoverFiles(handoverOf(document));
-    expect(content(files, "boxes.csv")).toMatch(/\r\nF1,B,spot,under cabinets,,fixed,1,4,/);
+    expect(content(files, "boxes.csv")).toMatch(/\r\nF1,L2,spot,under cabinets,,fixed,1,4,/);
     const said = sheetsOf(files)
       .filter((sheet) => sheet.name === "set-out")
       .flatMap((sheet) => words(sheet));

@@ -30,7 +30,7 @@ it("reads x, then y, then heights from ceiling to top", () => {
     .flatMap((mark) => ("text" in mark && mark.depicts === "pendant row" ? [mark.text] : []))
     .join(" ");
   // Globe of 300 mm about 1900 mm under 2700 mm, over a top at 920 mm.
-  expect(words).toMatch(/P1 A 2300 1900 .*2700 650 300 1750 830/);
+  expect(words).toMatch(/P1 L1 2300 1900 .*2700 650 300 1750 830/);
 });
 
 it("gives a body its height from its lowest to its highest", () => {

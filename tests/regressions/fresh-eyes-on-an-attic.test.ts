@@ -180,7 +180,7 @@ describe("figures", () => {
       const said = hung(0.65 + 0.0127 * k);
       const [, parts, rest] = /rod: ((?:\d+\s\+\s)*\d+)\smm\spieces\sleave\s(\d+)\smm/.exec(said) ?? [];
       if (parts === undefined) continue;
-      const [, drop] = /P1 A \d+ \d+ \d+ (\d+) \d+/.exec(said) ?? [];
+      const [, drop] = /P1 L1 \d+ \d+ \d+ (\d+) \d+/.exec(said) ?? [];
       const total = parts.split("+").reduce((sum, part) => sum + Number(part), 0) + Number(rest);
       pieces++;
       expect(total).toBe(Number(drop));

@@ -267,7 +267,9 @@ describe("what is recessed", () => {
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])))
       .join(" ")
       .replaceAll("\u00a0", " ");
-    expect(said).toContain("Cut-out in the ceiling: A 75 mm; B 600 mm × 95 mm; C not stated, the maker's.");
+    expect(said).toContain(
+      "Cut-out in the ceiling: L1 75 mm; L2 600 mm × 95 mm; L3 not stated, the maker's.",
+    );
     for (const csv of [boxesCsv(handover, layout), luminairesCsv(handover)])
       expect(
         Papa.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data.map(

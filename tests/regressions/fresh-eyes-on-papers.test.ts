@@ -126,7 +126,7 @@ describe("the set-out", () => {
     const small = wordsOf(setOutSheets(handoverOf(withL())).sheets);
     expect(small).not.toContain("Dash-dot frame");
     expect(small).not.toContain("Dashed:");
-    expect(small).toContain('Recessed, from the datum: B "spot"');
+    expect(small).toContain('Recessed, from the datum: L2 "spot"');
     const large = wordsOf(
       setOutSheets(handoverOf(withL({ room: { length: 11, width: 7, ceilingHeight: 2.7 } }))).sheets,
     );
@@ -198,9 +198,9 @@ describe("the schedule", () => {
     expect(ordered(sunk)).toContain("cut-out 75 mm; depth 110 mm by its stated body");
     expect(ordered(spot)).toContain("cut-out and depth not stated, the maker's");
     expect(set(sunk)).toContain(
-      "Cut-out in the ceiling: B 75 mm. Depth above it: B 110 mm by its stated body.",
+      "Cut-out in the ceiling: L2 75 mm. Depth above it: L2 110 mm by its stated body.",
     );
-    expect(set(spot)).toContain("Depth above it: B not stated, the maker's.");
+    expect(set(spot)).toContain("Depth above it: L2 not stated, the maker's.");
   });
 
   it("asked for a finish that its shade was traced with, and left out the canopy", () => {

@@ -140,7 +140,7 @@ describe("an order", () => {
     const handover = handoverOf(kitchen());
     const { scenes } = photometric("-0.2 -0.2 0", { order: "CW-160" }, KEYS);
     const own = { ...handover, options: [{ ...handover.options[0], scene: scenes[0], clashes: [] }] };
-    expect(wordsOf(scheduleSheets(own))).toMatch(/HOLD type A: Ordered is "CW-160", the light was measured/);
+    expect(wordsOf(scheduleSheets(own))).toMatch(/HOLD type L1: Ordered is "CW-160", the light was measured/);
     expect(wordsOf(setOutSheets(own).sheets, "hold")).toMatch(/P1: "lamp": Ordered is "CW-160"/);
     expect(wordsOf(scheduleSheets(handover))).not.toContain("HOLD type");
   });
@@ -162,7 +162,7 @@ describe("the table of boxes as built", () => {
     );
     const layout = setOut(scenes[0], "mm", String);
     const marks = (held: readonly string[]) =>
-      asBuilt(layout, new Set(held)).flatMap((block) =>
+      asBuilt(layout, new Set(held), false).flatMap((block) =>
         block.kind === "table" ? block.rows.map(([, mark]) => mark) : [],
       );
     expect(marks([])).not.toContain("R2");

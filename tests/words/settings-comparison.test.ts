@@ -86,7 +86,7 @@ describe("settings against options", () => {
   it("are a plain sentence each on the client's sheet", () => {
     const printed = words(clientSheets(handover)).join(" ");
     expect(printed).toMatch(
-      new RegExp(`Set to dinner \\(${pendants} at 25 %\\), eating has about [\\d.]+ lx: `),
+      new RegExp(`Set to dinner \\(${pendants} at 25 % and ${ambient} off\\), eating has about [\\d.]+ lx: `),
     );
     expect(words(clientSheets(handoverOf(kitchen()))).join(" ")).not.toContain("Set to");
   });

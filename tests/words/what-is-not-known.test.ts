@@ -63,7 +63,7 @@ it("a band that has no end", () => {
   expect(said).not.toMatch(/Infinity|NaN|meter to read/);
 });
 
-it("letters of luminaire types after Z, as of arrangements", () => {
+it("marks of luminaire types past those of an alphabet", () => {
   const names = Array.from({ length: 28 }, (_, i) => `type ${i}`);
   const [many] = resolved(
     kitchen({
@@ -81,5 +81,5 @@ it("letters of luminaire types after Z, as of arrangements", () => {
     }),
   ).scenes;
   const { boxes } = setOut(many, "mm", (m) => `${m}`);
-  expect(boxes.slice(-3).map(({ type }) => type)).toEqual(["Z", "AA", "AB"]);
+  expect(boxes.slice(-3).map(({ type }) => type)).toEqual(["L26", "L27", "L28"]);
 });

@@ -19,7 +19,6 @@ import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { nthLetter } from "../../study/arrangement-letters.ts";
 import { lengthStep, type RunningDimensions, roundTo, runningDimensions } from "../../units/length-text.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
@@ -41,7 +40,7 @@ export interface HangingHeights {
 }
 
 export interface SetOutBox extends Omit<BoxInPlace, "placed"> {
-  /** Letter of the luminaire type in the schedule. */
+  /** Mark of the luminaire type in the schedule. */
   readonly type: string;
   readonly luminaire: Luminaire;
   /** Middle of the luminaire on the plan (m, room): its box is elsewhere where it is fed elsewhere. */
@@ -84,17 +83,17 @@ export interface SetOut {
   readonly width: number;
 }
 
-/** Luminaire types of a scene in order of first use, with their schedule letter: A … Z, AA … */
-export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
-  const letters = new Map<Luminaire, string>();
+/** Luminaire types of a scene in order of first use, with their mark in the schedule: L1, L2 …; letters are options and circuits. */
+export function typeMarks(scene: Scene): ReadonlyMap<Luminaire, string> {
+  const marks = new Map<Luminaire, string>();
   for (const { luminaires } of scene.layers)
     for (const { luminaire } of luminaires)
-      if (!letters.has(luminaire)) letters.set(luminaire, nthLetter(letters.size));
-  return letters;
+      if (!marks.has(luminaire)) marks.set(luminaire, `L${marks.size + 1}`);
+  return marks;
 }
 
 export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) => string): SetOut {
-  const letters = typeLetters(scene);
+  const marks = typeMarks(scene);
   const round = (metres: number): number => roundTo(metres, unit);
   const boxes = boxesInPlace(scene).map(({ placed, ...box }): SetOutBox => {
     const [x, y, z] = placed.frame.origin;
@@ -102,7 +101,7 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     const heights = box.kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
     return {
       ...box,
-      type: letters.get(placed.luminaire) as string,
+      type: marks.get(placed.luminaire) as string,
       luminaire: placed.luminaire,
       middle: [x, y],
       x: round(box.at[0]),

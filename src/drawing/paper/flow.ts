@@ -64,24 +64,35 @@ const SPACINGS = [1, 0.96, 0.92, 0.88] as const;
 /** Pages of equal fields, none of the last with a few lines alone: rows are set a little closer where that spares it,
  * else the last section goes over whole. */
 export function flowPages(blocks: readonly Block[], field: Box): PaperMark[][] {
+  return wholePages(blocks, field, (all, spacing) => flow(all, () => field, spacing), {
+    least: LEAST_FILLED,
+    spacings: SPACINGS,
+  });
+}
+
+/** The same of pages that are set in another way, as in columns.
+ * @param set sets blocks into pages, rows as far apart as asked
+ * @param least share of a page that makes it one of its own */
+export function wholePages(
+  blocks: readonly Block[],
+  field: Box,
+  set: (blocks: readonly Block[], spacing: number) => PaperMark[][],
+  { least, spacings }: { readonly least: number; readonly spacings: readonly number[] },
+): PaperMark[][] {
   const filled = (pages: readonly PaperMark[][]): number => {
     const lowest = Math.max(field.y, ...(pages.at(-1) ?? []).map(lowestOf));
     return (lowest - field.y) / field.height;
   };
-  const isWhole = (pages: readonly PaperMark[][]): boolean =>
-    pages.length < 2 || filled(pages) >= LEAST_FILLED;
-  const usual = flow(blocks, () => field);
+  const isWhole = (pages: readonly PaperMark[][]): boolean => pages.length < 2 || filled(pages) >= least;
+  const usual = set(blocks, 1);
   if (isWhole(usual)) return usual;
-  for (const spacing of SPACINGS) {
-    const pages = flow(blocks, () => field, spacing);
+  for (const spacing of spacings) {
+    const pages = set(blocks, spacing);
     if (pages.length < usual.length) return pages;
   }
   const sections = blocks.flatMap((block, i) => (block.kind === "heading" && i > 0 ? [i] : [])).reverse();
   for (const section of sections) {
-    const pages = flow(
-      [...blocks.slice(0, section), { kind: "break" }, ...blocks.slice(section)],
-      () => field,
-    );
+    const pages = set([...blocks.slice(0, section), { kind: "break" }, ...blocks.slice(section)], 1);
     if (pages.length === usual.length && isWhole(pages)) return pages;
   }
   return usual;

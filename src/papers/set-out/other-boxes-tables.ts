@@ -83,12 +83,18 @@ function cutOutWords({ luminaire: { cutOut } }: PlacedLuminaire, { length }: Len
       : cutOut.map(length).join(" × ");
 }
 
-function depthWords(scene: Scene, placed: PlacedLuminaire, { length }: Lengths): string | undefined {
-  const { body } = placed.luminaire;
+/** How far what is set into the ceiling goes into it (m), by its stated body or its file. */
+export function statedDepth(scene: Scene, placed: PlacedLuminaire): number | undefined {
   const depth = recessDepth(scene, placed);
   // A height that nobody stated is none to build by.
-  if (depth === undefined || body?.isUsualHeight === true) return undefined;
-  return `${length(Math.max(0, depth))} by its ${body === undefined ? "file" : "stated body"}`;
+  if (depth === undefined || placed.luminaire.body?.isUsualHeight === true) return undefined;
+  return Math.max(0, depth);
+}
+
+function depthWords(scene: Scene, placed: PlacedLuminaire, { length }: Lengths): string | undefined {
+  const depth = statedDepth(scene, placed);
+  if (depth === undefined) return undefined;
+  return `${length(depth)} by its ${placed.luminaire.body === undefined ? "file" : "stated body"}`;
 }
 
 function placeColumns(

@@ -6,7 +6,7 @@
 import { type SetOut, setOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, flow, flowHeight } from "../../drawing/paper/flow.ts";
+import { type Block, flow, flowHeight, wholePages } from "../../drawing/paper/flow.ts";
 import {
   type DrawingScale,
   drawingScale,
@@ -89,7 +89,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   }
   const rest = [
     ...tables(handover, layout, words, Math.min(half(field, 0).width, besides ? right : field.width)),
-    ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
+    ...asBuilt(layout, heldTags(chosenOption(handover).clashes), true),
     ...(isKeyed || besides ? [] : legends),
   ];
   const pages = columnPages(rest, besides ? column : undefined, field);
@@ -110,20 +110,22 @@ function fullSizeView(handover: Handover, layout: SetOut, { perMetre }: DrawingS
   });
 }
 
+/** Less of a sheet than this is none of its own: sections of the sheet before go over to it. */
+const LEAST_FILLED = 0.4;
+
 /** Blocks in two columns a sheet, the first sheet with one beside the plan where that is given; rows are set a little closer where
  * that spares a sheet. */
 function columnPages(blocks: readonly Block[], beside: Box | undefined, field: Box): PaperMark[][] {
-  const paged = (spacing: number): PaperMark[][] => {
+  const paged = (all: readonly Block[], spacing: number): PaperMark[][] => {
     const taken = beside === undefined ? 0 : 1;
     const boxOf = (i: number): Box =>
       beside !== undefined && i === 0 ? beside : half(field, (i - taken) % 2);
-    const columns = flow(blocks, boxOf, spacing);
+    const columns = flow(all, boxOf, spacing);
     const pages = columns.slice(0, taken);
     for (let i = taken; i < columns.length; i += 2) pages.push([...columns[i], ...(columns[i + 1] ?? [])]);
     return pages;
   };
-  const usual = paged(1);
-  return [0.95, 0.9].map(paged).find((pages) => pages.length < usual.length) ?? usual;
+  return wholePages(blocks, field, paged, { least: LEAST_FILLED, spacings: [0.95, 0.9] });
 }
 
 /** Between the plan and its detail (points). */
@@ -171,16 +173,17 @@ function besideThePlan(
   };
   const key = planKey(handover, layout, view);
   const place = underThePlan(field, size.width, size.height);
-  const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
+  const held = heldTags(chosenOption(handover).clashes);
   const blocks = [
     ...tables(handover, layout, words, column.width),
     ...(keyIn(key, place) === undefined ? key : []),
   ];
-  // One sheet is worth rows set a little closer.
-  for (const spacing of [1, 0.95, 0.9]) {
-    const filled = flow([...blocks, ...walk], () => column, spacing);
-    if (filled.length === 1) return filled[0];
-  }
+  // One sheet is worth rows set a little closer, and what is recessed written where its figures are.
+  for (const isWhole of [true, false])
+    for (const spacing of [1, 0.95, 0.9]) {
+      const filled = flow([...blocks, ...asBuilt(layout, held, isWhole)], () => column, spacing);
+      if (filled.length === 1) return filled[0];
+    }
   return undefined;
 }
 
