@@ -87,13 +87,17 @@ export async function arrangementLight(
     shadows === true && calculation.people
       ? bodyShadows(scene, { options: calculation, engine: await engines.shadows(), observer })
       : undefined;
+  const found = clashes(lit);
+  const isShift = judged && found.some(({ remedy }) => remedy.kind === "shift together");
+  const shifted = isShift ? (await import("./shifted-light.ts")).shiftedLight(lit, result, found) : undefined;
   return {
     scene: lit,
     result,
     assessment,
     contours: refined.contours(lit, fine),
     fields: [...fine, ...rest],
-    clashes: clashes(lit),
+    clashes: found,
+    ...(shifted === undefined ? {} : { shifted }),
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}

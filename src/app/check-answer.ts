@@ -129,6 +129,8 @@ export interface CheckAnswer<C = Clash> {
   }[];
   /** What cannot hang or be built as it is placed; the light's verdict stays. */
   readonly clashes: readonly C[];
+  /** The whole top once boxes are shifted as the ways out of clashes say; absent where none are to be. */
+  readonly shifted?: Statistics;
   /** Pendants over the hob by their tags on paper, a caution; absent without any. */
   readonly overHob?: readonly string[];
   readonly planes: readonly PlaneAnswer[];
@@ -154,7 +156,7 @@ export interface CheckAnswer<C = Clash> {
 
 /** @param fields whether the values on the fine grids are given too */
 export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
-  const { scene, assessment, clashes, bodyShadows, findings } = judged;
+  const { scene, assessment, clashes, shifted, bodyShadows, findings } = judged;
   const overHob = pendantsOverHob(scene);
   return {
     name: assessment.name,
@@ -163,6 +165,7 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
       layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
     ),
     clashes,
+    ...(shifted === undefined ? {} : { shifted }),
     ...(overHob.length === 0 ? {} : { overHob }),
     planes: assessment.planes.map((plane, index): PlaneAnswer => {
       const { points, normal, quantity, zone } = scene.planes[index];

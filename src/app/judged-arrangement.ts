@@ -1,7 +1,7 @@
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { Findings } from "../advice/findings.ts";
-import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { ArrangementAssessment, Statistics } from "../assessment/assessment.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -25,6 +25,8 @@ export interface JudgedArrangement {
   readonly contours: readonly PlaneContour[];
   /** What cannot hang or be built as it is placed. */
   readonly clashes: readonly Clash[];
+  /** The whole top once boxes are shifted as the ways out of clashes say, where some are to be. */
+  readonly shifted?: Statistics;
   /** What there is to say beside the verdict, where it was asked for. */
   readonly findings?: Findings;
   /** What the people's own bodies take from their hands, where people were asked for. */

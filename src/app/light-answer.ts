@@ -1,7 +1,7 @@
 /** The light of one arrangement for a screen: what is asked of it, and what is answered. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { ArrangementAssessment, Statistics } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -37,6 +37,8 @@ export interface LightAnswer {
   readonly contours: readonly PlaneContour[];
   /** What cannot hang or be built as it is placed; not looked for while something moves. */
   readonly clashes: readonly Clash[];
+  /** The whole top once boxes are shifted as the ways out of clashes say, of resting light alone. */
+  readonly shifted?: Statistics;
   /** To stand in while the hand moves; empty but in full answers. */
   readonly interreflected: InterreflectedLight;
   readonly targets: ReadonlyMap<string, Target>;
@@ -46,7 +48,10 @@ export interface LightAnswer {
 }
 
 /** The part of it that is calculated. */
-export type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" | "interreflected"> & {
+export type Light = Pick<
+  LightAnswer,
+  "scene" | "assessment" | "contours" | "clashes" | "shifted" | "interreflected"
+> & {
   /** Warnings of what cannot be meant; not looked for while something moves. */
   readonly odd: readonly Issue[];
 };

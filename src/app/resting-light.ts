@@ -21,12 +21,13 @@ export async function restingLight(
     ...(quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving }),
   };
   const light = await arrangementLight(opened, opened.scene, options, observer);
-  const { scene, assessment, contours, clashes: found, result, fields } = light;
+  const { scene, assessment, contours, clashes: found, shifted, result, fields } = light;
   return {
     scene,
     assessment,
     contours,
     clashes: found,
+    ...(shifted === undefined ? {} : { shifted }),
     interreflected: interreflectedOf([...result.planes, ...fields]),
     odd: oddInputs(opened.document, opened.study),
   };

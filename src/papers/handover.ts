@@ -9,7 +9,7 @@ import type { PersonFindings } from "../advice/findings.ts";
 import type { IsoluxField } from "../app/isolux-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/set-out/set-out.ts";
-import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { ArrangementAssessment, Statistics } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -36,6 +36,8 @@ export interface HandoverOption {
   readonly assessment: ArrangementAssessment;
   /** What cannot hang or be built as it is placed. */
   readonly clashes: readonly Clash[];
+  /** The whole top once boxes are shifted as the ways out of clashes say, where some are to be. */
+  readonly shifted?: Statistics;
   /** The light on the whole top, fine enough to be drawn; absent where there is no such plane. */
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
   /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
@@ -147,17 +149,18 @@ export function program({ version }: Pick<Handover, "version">): string {
 
 /** An option with its light and what was found beside the verdict, already in words. */
 export function handoverOption(
-  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes" | "findings">,
+  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes" | "findings" | "shifted">,
   findings?: readonly FindingsSection[],
   shadows?: readonly BodyShadow[],
   picture?: Picture,
 ): HandoverOption {
-  const { scene, assessment, clashes } = judged;
+  const { scene, assessment, clashes, shifted } = judged;
   const top = contourOf(judged, scene.planes[topPlane(scene)]);
   return {
     scene,
     assessment,
     clashes,
+    ...(shifted === undefined ? {} : { shifted }),
     ...(top === undefined ? {} : { top }),
     ...(findings === undefined ? {} : { findings }),
     ...(judged.findings === undefined ? {} : { people: judged.findings.people }),

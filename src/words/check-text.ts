@@ -2,13 +2,11 @@ import { familiarPlace } from "../advice/illuminance-examples.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
 import { workingEdge } from "../app/working-edge.ts";
-import type { Statistics } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { Scene } from "../scene/scene.ts";
-import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
 import {
@@ -27,6 +25,7 @@ import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-tex
 import { methodSentences } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
+import { shiftedWords } from "./shifted-words.ts";
 import { TEXT_WIDTH, textLines, wrappedTable } from "./table.ts";
 import { wording } from "./wording.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
@@ -35,14 +34,12 @@ import { darkestPlace, verdictMark } from "./zone-text.ts";
 export interface CheckTextOptions {
   /** Everything that was found out, every default: many screens. */
   readonly full?: boolean;
-  /** By scene, the whole top once boxes are shifted as their HOLDs say, where some are to be. */
-  readonly shifted?: ReadonlyMap<Scene, Statistics | undefined>;
 }
 
 export function checkText(
   study: ResolvedStudy,
   arrangements: readonly JudgedArrangement[],
-  { full = false, shifted = new Map() }: CheckTextOptions = {},
+  { full = false }: CheckTextOptions = {},
 ): string {
   const inOrder = ranked(arrangements).map(
     (judged): Ranked => ({ judged, top: rankedPlane(judged.scene, judged.assessment) }),
@@ -53,7 +50,7 @@ export function checkText(
   const beside = otherPlanes(study, inOrder);
   if (beside.length > 0) lines.push(...beside, "");
   for (const each of inOrder) {
-    lines.push(...zones(study, each, full, shifted.get(each.judged.scene)));
+    lines.push(...zones(study, each, full));
     const { findings } = each.judged;
     if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, words));
     lines.push("");
@@ -64,26 +61,15 @@ export function checkText(
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-function zones(
-  study: ResolvedStudy,
-  { judged, top }: Ranked,
-  full: boolean,
-  shifted: Statistics | undefined,
-): string[] {
+function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
   const lit = litSettingWords(judged.scene, judged.assessment);
   if (lit !== undefined) lines.push(...textLines(printable(`Lit as in ${lit}.`, 500), 2));
   for (const clash of clashSentences(judged.clashes, study.display.length))
     lines.push(...textLines(`HOLD ${clash}`, 2));
-  const placed = judged.assessment.planes[top];
-  if (shifted !== undefined && placed !== undefined)
-    lines.push(
-      ...textLines(
-        `Shifted so, the whole top has ${lightOfTop(shifted, unit)}; as placed ${lightOfTop(placed.statistics, unit)}.`,
-        2,
-      ),
-    );
+  const shifted = shiftedWords(judged, judged.assessment.planes[top], (lux) => formatIlluminance(lux, unit));
+  if (shifted !== undefined) lines.push(...textLines(shifted, 2));
   if (judged.clashes.length > 0)
     lines.push(
       "  (! beside a verdict: the light is enough, but what is on HOLD cannot be built as it is placed.)",
@@ -225,8 +211,4 @@ function methods(ranked: readonly Ranked[]): string[] {
   const energy =
     imbalances.length === 0 ? "" : ` Energy balances within ${(Math.max(...imbalances) * 100).toFixed(2)} %.`;
   return sentences.map((sentence, i) => (i === sentences.length - 1 ? sentence + energy : sentence));
-}
-
-function lightOfTop({ average, uniformity }: Statistics, unit: IlluminanceUnit): string {
-  return `${formatIlluminance(average, unit)}, evenness ${uniformity.toFixed(2)}`;
 }

@@ -76,7 +76,7 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
     expect(Object.keys(files)).toContain(name);
   const text = (name: string) => Buffer.from(files[name]).toString("utf8");
   expect(text("set-out.pdf").slice(0, 8)).toBe("%PDF-1.7");
-  expect(text("boxes.csv")).toContain("P1,A,dome");
+  expect(text("boxes.csv")).toContain("P1,L1,dome");
   expect(text("set-out.svg")).toContain("DATUM 0");
   if (spawnSync("pdftotext", ["-v"]).error === undefined) {
     const path = join(folder, "set-out.pdf");

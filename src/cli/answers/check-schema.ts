@@ -128,6 +128,11 @@ const ARRANGEMENT = object<CheckAnswer & FindingKeys>("One arrangement.", {
     }),
   ),
   clashes: CLASHES,
+  "shifted?": {
+    ...STATISTICS,
+    description:
+      "The whole top once boxes are shifted as the remedies of clashes say; absent where none are.",
+  },
   "overHob?": list("Pendants over the hob, by their names on paper: a caution about heat and grease.", {
     type: "string",
   }),

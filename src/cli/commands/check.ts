@@ -1,5 +1,4 @@
 import { worstVerdict } from "../../app/ranking.ts";
-import { shiftedLight } from "../../app/shifted-light.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { checkJson, clashWarnings } from "../../words/check-json.ts";
@@ -61,12 +60,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   io.out(
     args.flag("json")
       ? `${JSON.stringify(checkJson(study, arrangements, args.flag("fine")))}\n`
-      : checkText(study, arrangements, {
-          full: args.flag("full"),
-          shifted: new Map(
-            arrangements.map(({ scene, result, clashes }) => [scene, shiftedLight(scene, result, clashes)]),
-          ),
-        }),
+      : checkText(study, arrangements, { full: args.flag("full") }),
   );
   const worst = worstVerdict(arrangements.map(({ assessment }) => assessment.verdict));
   const failOn = args.text("fail-on");

@@ -180,7 +180,7 @@ function besideThePlan(
   ];
   // One sheet is worth rows set a little closer, and what is recessed written where its figures are.
   for (const isWhole of [true, false])
-    for (const spacing of [1, 0.95, 0.9]) {
+    for (const spacing of [1, 0.95, 0.9, 0.88]) {
       const filled = flow([...blocks, ...asBuilt(layout, held, isWhole)], () => column, spacing);
       if (filled.length === 1) return filled[0];
     }

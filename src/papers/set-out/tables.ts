@@ -1,8 +1,10 @@
 /** The tables and words of the set-out sheet in the order they are needed. */
 
 import type { SetOut } from "../../app/set-out/set-out.ts";
-import { type Block, heading } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
+import { topPlane } from "../../scene/top-plane.ts";
+import { shiftedWords } from "../../words/shifted-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { circuitTable, switchTable } from "./circuit-table.ts";
 import { hanging, typeNames } from "./hanging.ts";
@@ -47,6 +49,9 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
   if (flags.length > 0) blocks.push(heading("HOLD: not to be built before this is settled", 9));
   for (const { tags, words: flag } of flags)
     blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
+  const option = chosenOption(handover);
+  const shifted = shiftedWords(option, option.assessment.planes[topPlane(option.scene)], words.lux);
+  if (shifted !== undefined) blocks.push(bullet(shifted, SMALL));
   blocks.push(heading("Notes", 9), ...notes(handover, setOut, words));
   return blocks;
 }
