@@ -193,6 +193,39 @@ it("predicts what the papers state, and blames the whole row rather than lamps",
   expect(moved.out).not.toMatch(/ no\. \d/);
 });
 
+it("does not call a substitute met that cannot be set into the ceiling (2026-11-29: exit 0 beside its HOLD)", async () => {
+  const can = { beam: { flux: 400, angle: 60 }, body: { profile: "cylinder", diameter: 0.08, height: 0.09 } };
+  const ceiling = join(folder, "ceiling.study.json");
+  const [first] = document.arrangements as { layers: object[] }[];
+  const ambient = { name: "ambient", role: "recessed", grid: { columns: 2, rows: 2, margin: 0.7 } };
+  writeFileSync(
+    ceiling,
+    JSON.stringify({
+      ...document,
+      calculation: { interreflection: false },
+      luminaires: {
+        ...(document.luminaires as object),
+        can: { ...can, cutOut: 0.085 },
+        twin: { ...can, cutOut: 0.085 },
+        hung: { ...can, suspension: "cable" },
+      },
+      arrangements: [{ ...first, layers: [first.layers[0], { ...ambient, luminaire: "can" }] }],
+    }),
+  );
+  const swapped = async (instead: string) => {
+    const { code, out, err } = await called("swap", ceiling, instead, "--layer", "ambient", "--json");
+    expect(err).toBe("");
+    const { after, setting } = JSON.parse(out);
+    return { code, verdict: after.verdict, setting };
+  };
+  expect(await swapped("twin")).toEqual({ code: 0, verdict: "meets", setting: [] });
+  expect(await swapped("hung")).toEqual({
+    code: 1,
+    verdict: "meets",
+    setting: ["has no cut-out stated", "hangs on a cable"],
+  });
+});
+
 it("tells what a substitute does, and what boxes as built need", async () => {
   const swapped = await called("swap", plain, "spot", "--json");
   const found = JSON.parse(swapped.out);

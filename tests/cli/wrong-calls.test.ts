@@ -159,7 +159,7 @@ it.each(CALLS)("%j", async (argv, said) => {
 const READINGS: readonly (readonly [text: string, said: RegExp])[] = [
   [
     "along,across,lx\n2400,750,500\n",
-    /^readings\.csv:2: The reading was taken outside the room\. Places without a unit are metres: .* Expected x 0 to 5\.4 m, .*, found 2400, 750 on the island/,
+    /^readings\.csv:2: The reading was taken outside the room\. Places without a unit are metres: .* Then write 2400 mm, 750 mm or 2400 in, 750 in\. Expected x 0 to 5\.4 m, .*, found 2400, 750 on the island/,
   ],
   // 2026-11-29: with no word of the columns.
   [

@@ -135,6 +135,11 @@ const STUDIES: readonly (readonly [path: string, value: unknown, said: RegExp])[
     /leads out of the study's folder\. Expected a path inside it, or --allow-outside FOLDER, found \/etc\/passwd\.$/,
   ],
   ["luminaires/dome/photometry", "letter.ies", /^letter\.ies:\d+:1: No line begins with TILT=/],
+  [
+    "luminaires/dome/photometry",
+    "note.ldt",
+    /^note\.ldt:3:1: The file ends before line 3, .* Expected 26 lines of a EULUMDAT file .* cut off, .*, found 2 lines, the first “hello”\.$/,
+  ],
   ["luminaires/dome/photometry", "cut.ies", /^cut\.ies:4:\d+: .*Expected /],
 ];
 

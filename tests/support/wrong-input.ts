@@ -11,6 +11,7 @@ const WRITTEN: Readonly<Record<string, string | Uint8Array>> = {
   "letter.xml": "Dear sir,\nwe thank you for your order.\n",
   "noise.ldt": new Uint8Array(600).map((_, i) => (i * 37) % 256),
   "empty.ies": "",
+  "note.ldt": "hello\nworld\n",
   "cut.ies": "IESNA:LM-63-2002\n[TEST] none\nTILT=NONE\n1 -1 1 3 1 1 2 0 0",
 };
 

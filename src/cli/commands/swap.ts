@@ -33,7 +33,8 @@ export const swap: Command = {
     json: flag("one JSON object: lux, watts"),
     ...ALLOW_OUTSIDE,
   },
-  details: "Exit code 0 when the arrangement still meets every target with the substitute, else 1.",
+  details:
+    "Exit code 0 when the arrangement still meets every target with the substitute and everything in it can hang\nand be built as it is placed, else 1.",
   run,
 };
 
@@ -51,7 +52,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const { study } = opened;
   const swapped = orThrow(await swapLuminaire(opened, options));
   io.out(args.flag("json") ? `${JSON.stringify(swapJson(study, swapped))}\n` : swapText(study, swapped));
-  return isMet(swapped.after.assessment.verdict) ? EXIT.met : EXIT.notMet;
+  const { after, setting } = swapped;
+  const hangs = after.clashes.length === 0 && setting.length === 0;
+  return isMet(after.assessment.verdict) && hangs ? EXIT.met : EXIT.notMet;
 }
 
 function insteadOf(named: string | undefined, light: string | undefined): string | number {
