@@ -1,6 +1,6 @@
 /** The people of the elevation: figures, and a line at the height of every eye. */
 
-import { type Mark, segment, text, textWidth } from "./drawing.ts";
+import { type Box, type Mark, segment, text, textWidth } from "./drawing.ts";
 import { type ElevationPage, isShown, roomEnds } from "./elevation-scale.ts";
 import { spreadLabels } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
@@ -23,7 +23,8 @@ export function people({ scene, axes, scale, y }: ElevationPage): Mark[] {
   return marks;
 }
 
-export function eyeLines({ scene, axes, scale, y, words }: ElevationPage): Mark[] {
+/** @param figures boxes of the people, which words keep clear of where they can */
+export function eyeLines({ scene, axes, scale, y, words }: ElevationPage, figures: readonly Box[]): Mark[] {
   if (scene.people.length === 0) return [];
   const marks: Mark[] = [];
   const [wall0, wall1] = roomEnds(scene, axes);
@@ -31,8 +32,20 @@ export function eyeLines({ scene, axes, scale, y, words }: ElevationPage): Mark[
   const right = Math.min(scale.right, scale.x(wall1));
   const gap = left > scale.left ? 6 : 0;
   const eyes = scene.people.map((p) => y(p.eye[2]));
-  const labels = scene.people.map(({ name, eye }) => `${name}, eye ${words.length(eye[2])}`);
-  const longest = Math.max(...labels.map((label) => textWidth(label, 11.5)));
+  // The end of the line where no one stands; in fewer words where somebody stands at both.
+  const chosen = scene.people.map(({ name, eye }) => {
+    const height = words.length(eye[2]);
+    const ways = [`${name}, eye ${height}`, `${name} ${height}`, height].flatMap((label) =>
+      [false, true].map((atRight) => ({ label, atRight })),
+    );
+    const isClear = ({ label, atRight }: (typeof ways)[number]): boolean => {
+      const reach = textWidth(label, 11.5) + gap + 2;
+      const from = atRight ? right - reach : left;
+      return figures.every(({ x, width }) => from + reach <= x || from >= x + width);
+    };
+    return ways.find(isClear) ?? ways[0];
+  });
+  const longest = Math.max(...chosen.map(({ label }) => textWidth(label, 11.5)));
   const places = spreadLabels(
     eyes.map((e) => e - 5),
     14,
@@ -40,15 +53,7 @@ export function eyeLines({ scene, axes, scale, y, words }: ElevationPage): Mark[
     y(axes.height) - 3,
   );
   scene.people.forEach((_, i) => {
-    const label = labels[i];
-    // The end of the line where no one stands.
-    const reach = textWidth(label, 11.5) + 12;
-    const alongs = scene.people.map((p) => scale.x(axes.toIsland(p.at)[0]));
-    const crowdedLeft = alongs.some((x) => Math.abs(x - left - reach / 2) < reach / 2 + 0.2 * scale.perMetre);
-    const crowdedRight = alongs.some(
-      (x) => Math.abs(right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
-    );
-    const atRight = crowdedLeft && !crowdedRight;
+    const { label, atRight } = chosen[i];
     // No line runs through the words of its neighbour.
     const free = gap + longest + 6;
     const [start, end] = atRight ? [left, right - free] : [left + free, right];

@@ -27,18 +27,21 @@ export function ceilingMarks(
     return [scale.x(along), y(z(along))];
   });
   const [first, last] = [scale.x(a0) + (wall0 === a0 ? 6 : 0), scale.x(a1) - (wall1 === a1 ? 6 : 0)];
+  const level = y(z(a0));
+  const along = (below: number, said: string, depicts: "ceiling height" | "recessed body"): TextMark[] => {
+    const at = (x: number): TextMark => text([x, level + below], said, depicts);
+    const room = last - first - textBox(at(first)).width;
+    return Array.from({ length: 25 }, (_, i) => at(first + (room * i) / 24));
+  };
+  const clear = (tried: readonly TextMark[]): TextMark =>
+    tried.find((word) => !hung.some((box) => overlaps(box, textBox(word), 1))) ?? tried[0];
   // In as many words as there is room for; under a slope it is the height at this end.
-  const tried = [`ceiling ${words.length(z(a0))}`, words.length(z(a0))].flatMap((said) => {
-    const figureAt = (x: number): TextMark => text([x, y(z(a0)) + 16], said, "ceiling height");
-    const room = last - first - textBox(figureAt(first)).width;
-    return scene.room.slope === 0
-      ? Array.from({ length: 25 }, (_, i) => figureAt(first + (room * i) / 24))
-      : [figureAt(first)];
-  });
-  const free = tried.find((figure) => !hung.some((box) => overlaps(box, textBox(figure), 1)));
-  const marks: Mark[] = [line(ceiling, "ceiling", "ink", 1.5), free ?? tried[0]];
+  const heights = [`ceiling ${words.length(z(a0))}`, words.length(z(a0))].flatMap((said) =>
+    along(16, said, "ceiling height").slice(0, scene.room.slope === 0 ? undefined : 1),
+  );
+  const marks: Mark[] = [line(ceiling, "ceiling", "ink", 1.5), clear(heights)];
   if (extent.recess * scale.perMetre > 2)
-    marks.push(text([first, y(z(a0)) - 5], `recessed ${words.length(extent.recess)}`, "recessed body"));
+    marks.push(clear(along(-5, `recessed ${words.length(extent.recess)}`, "recessed body")));
   if (scene.room.slope !== 0)
     marks.push(
       text([last, y(z(a1)) + 16], words.length(z(a1)), "ceiling height", {

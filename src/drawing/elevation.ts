@@ -39,7 +39,7 @@ export function elevation(
   );
   const figures = people(page);
   const marks: Mark[] = [
-    ...eyeLines(page),
+    ...eyeLines(page, lineBoxes(figures)),
     ...figures,
     ...island(page),
     ...overhead(page),

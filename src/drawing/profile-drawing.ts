@@ -76,7 +76,7 @@ export function profileDrawing(
   marks.push(...extremes(profile, x, y, words, [...ink, ...lines, ...taken, foot], taken, isWide));
   marks.push(...targetMarks(targets, x, y, words, ink, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
-  const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);
+  const height = frame.height + (scale.width - x1 > 70 ? 0 : 21);
   return {
     width: scale.width,
     height,

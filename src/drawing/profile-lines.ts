@@ -68,7 +68,7 @@ export function endLabels(
 
 /** Under a narrow sheet the names stand in a row beneath, each beside a sample of its line. */
 function keyRow(profile: Profile, scale: SheetScale, frame: ProfileFrame): Mark[] {
-  const y = frame.height + 12;
+  const y = frame.height + 15;
   let x = scale.left;
   return profile.series.flatMap((series) => {
     const style = STYLE[series.role];

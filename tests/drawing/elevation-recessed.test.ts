@@ -1,5 +1,6 @@
 /** What goes into the ceiling is drawn over its line. 2026-11-29: a body 385 mm high was drawn flat, as though it had no depth. */
 import { expect, it } from "vitest";
+import { boxAround, overlaps, type TextMark, textBox } from "../../src/drawing/drawing.ts";
 import { elevation } from "../../src/drawing/elevation.ts";
 import { elevationExtent, elevationScale } from "../../src/drawing/elevation-scale.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
@@ -45,10 +46,14 @@ function drawn(spot: Json, { width, height, grid = {} }: { width: number; height
   const bodies = marks.flatMap((mark) =>
     mark.kind === "line" && mark.depicts === "recessed body" ? [mark] : [],
   );
-  const said = page.marks.flatMap((mark) =>
-    mark.kind === "text" && mark.depicts === "recessed body" ? [mark.text] : [],
+  const words = page.marks.filter(
+    (mark): mark is TextMark => mark.kind === "text" && mark.depicts === "recessed body",
   );
-  return { page, bodies, said, ceiling: y(2.6), rim: y(0.92) - y(1.77), perMetre: scale.perMetre };
+  const said = words.map(({ text }) => text);
+  const struck = words.flatMap((word) =>
+    bodies.filter(({ points }) => overlaps(boxAround(points), textBox(word))),
+  );
+  return { page, bodies, said, struck, ceiling: y(2.6), rim: y(0.92) - y(1.77), perMetre: scale.perMetre };
 }
 
 it.each([
@@ -59,7 +64,9 @@ it.each([
 ])(
   "draws what goes into the ceiling dashed over its line, with its depth, $width wide, $height high",
   (size) => {
-    const { bodies, said, ceiling, page, rim, perMetre } = drawn({ body: DEEP }, size);
+    const { bodies, said, struck, ceiling, page, rim, perMetre } = drawn({ body: DEEP }, size);
+    // 2026-11-29: its depth was struck through by the outline of the leftmost.
+    expect(struck).toEqual([]);
     expect(bodies.length).toBeGreaterThan(0);
     for (const { points, dash } of bodies) {
       expect(dash).toBe("dashed");

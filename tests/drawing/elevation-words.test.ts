@@ -1,5 +1,5 @@
-/** Figures of the elevation keep clear of people and of what hangs. 2026-11-29: on a phone the clearance lay over the guest's face, and the
- * ceiling's height over a cord. */
+/** Figures of the elevation keep clear of people and of what hangs. 2026-11-29: on a phone the clearance lay over the guest's face, the
+ * ceiling's height over a cord, and the height of the guest's eye ran through the cook. */
 import { expect, it } from "vitest";
 import {
   type Box,
@@ -38,9 +38,11 @@ it("writes no figure over a person or a drop", () => {
     expect(hung.length).toBeGreaterThan(5);
     const over = marks.filter((mark): mark is TextMark => {
       if (mark.kind !== "text") return false;
-      const avoided = / above top$/.test(mark.text) ? people : mark.depicts === "ceiling height" ? hung : [];
+      const isOfPeople = / above top$/.test(mark.text) || mark.depicts === "eye height";
+      const avoided = isOfPeople ? people : mark.depicts === "ceiling height" ? hung : [];
       return avoided.some((box) => overlaps(box, textBox(mark)));
     });
     expect(over.map(({ text }) => `${width} px: ${text}`)).toEqual([]);
+    expect(marks.filter(({ depicts }) => depicts === "eye height")).toHaveLength(2);
   }
 });

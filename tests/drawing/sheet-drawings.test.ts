@@ -445,6 +445,22 @@ describe("words", () => {
     expect(most).toBeGreaterThan(-60);
   });
 
+  // 2026-11-29: on a phone the caption gave way to the names under it, up into the marks of the pendants.
+  it("under a profile stand clear of the pendants' marks on its line of nothing", () => {
+    const scene = syntheticScene();
+    for (const width of WIDTHS) {
+      const { marks } = profileOf(scene, width);
+      const base = marks.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "end of top" ? [mark.points[0][1]] : [],
+      );
+      const captions = marks.filter(
+        (mark): mark is TextMark => mark.kind === "text" && mark.depicts === "profile caption",
+      );
+      expect(captions, `${width} px`).toHaveLength(1);
+      expect(textBox(captions[0]).y, `${width} px`).toBeGreaterThan(base[0]);
+    }
+  });
+
   it("collide where they do: the check can fail", () => {
     const mark = elevation(syntheticScene(), scaleOf(syntheticScene(), 700), words).marks.find(
       (m) => m.kind === "text",

@@ -4,7 +4,7 @@ export const interactionStyles = css`
   .luminaire { cursor: grab; touch-action: none; outline: none; }
   .luminaire:active { cursor: grabbing; }
   .grip { fill: transparent; stroke: none; }
-  .luminaire:hover .grip { stroke: var(--_quiet); stroke-width: 0.75; stroke-dasharray: 2 2; }
+  :host(:not([fixed])) .luminaire:hover .grip { stroke: var(--_quiet); stroke-width: 0.75; stroke-dasharray: 2 2; }
   .luminaire:focus-visible .grip {
     stroke: var(--_focus);
     stroke-width: 2;
