@@ -14,6 +14,8 @@ export type { ReadFile, StudyFile } from "./app/study-files.ts";
 export type { ArrangementAssessment } from "./assessment/assessment.ts";
 // What a study may name.
 export { PUBLISHED_TARGETS } from "./assessment/targets-published.ts";
+// What a search of rows tries.
+export { pendantShortlist, standsIn } from "./design/search/shortlist.ts";
 // Issues.
 export { Cancelled } from "./diagnostics/cancelled.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
@@ -56,6 +58,7 @@ export { recessDepth } from "./scene/recess-depth.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export { rowSpacing } from "./scene/row-spacing.ts";
 export type { Scene } from "./scene/scene.ts";
+export { seatPlaces } from "./scene/seat-places.ts";
 export { reachBeyondTop } from "./scene/top-overhang.ts";
 export { arrangementLetters } from "./study/arrangement-letters.ts";
 export { newLetter } from "./study/new-letter.ts";

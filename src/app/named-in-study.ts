@@ -63,12 +63,12 @@ export function layerIndex({ layers }: Scene, name: string | undefined): Outcome
   );
 }
 
-/** The luminaires of these names; all that hang as pendants somewhere, and those that hang nowhere, without any. */
+/** The luminaires of these names; without any all that hang as pendants somewhere, and those that hang nowhere and could. */
 export function shortlist(
   { study, document }: Pick<OpenStudy, "study" | "document">,
   names: readonly string[] | undefined,
 ): Outcome<Luminaire[]> {
-  const chosen = names ?? pendantShortlist(document, study.scenes);
+  const chosen = names ?? pendantShortlist(document);
   const luminaires: Luminaire[] = [];
   for (const name of chosen) {
     const luminaire = study.luminaires.get(name);

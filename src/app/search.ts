@@ -23,7 +23,7 @@ export interface RowQuestion {
   readonly arrangement?: string | number;
   /** The layer whose pendants are sought; the first of them by default. */
   readonly layer?: string;
-  /** Names of luminaires to try; all that hang as pendants, and those that hang nowhere, by default. */
+  /** Names of luminaires to try; all that hang as pendants, and those that hang nowhere and could, by default. */
   readonly luminaires?: readonly string[];
   /** How many pendants; 1 to 6 by default. */
   readonly counts?: readonly number[];

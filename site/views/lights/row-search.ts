@@ -2,7 +2,7 @@
  * wished for are kept with the study on screen until another search is asked for. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { type Issue, powerFigure } from "../../../src/app.ts";
+import { type Issue, pendantShortlist, powerFigure, standsIn } from "../../../src/app.ts";
 import type { Running, SearchAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf, searchPath } from "../../components/field-id.ts";
@@ -92,12 +92,26 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
   </section>`;
 }
 
+type Shortlisted = Parameters<typeof pendantShortlist>[0];
+
+/** Of the study what could hang, one's own before what stands in until one is chosen. */
+function candidatesOf({ study }: AppView): string[] {
+  const names = pendantShortlist(study as unknown as Shortlisted);
+  return [...names].sort((a, b) => rankOf(study, [a]) - rankOf(study, [b]));
+}
+
+/** 1 where any of these luminaires stands in for one that is still to be chosen. */
+function rankOf({ luminaires = {} }: AppView["study"], names: readonly string[]): 0 | 1 {
+  const documents = luminaires as unknown as NonNullable<Shortlisted["luminaires"]>;
+  return names.some((name) => documents[name] !== undefined && standsIn(documents[name])) ? 1 : 0;
+}
+
 /** Which luminaires of the study may be proposed. */
 function luminaireWishes(app: AppView, { without }: Wishes, busy: boolean): TemplateResult {
-  const names = Object.keys(app.study.luminaires ?? {});
+  const names = candidatesOf(app);
   const count = names.length - names.filter((name) => without.has(name)).length;
   return html`<details>
-    <summary>${count === names.length ? "Any luminaire of the study" : `${count} of ${names.length} luminaires`}</summary>
+    <summary>${count === names.length ? "Any pendant of the study" : `${count} of ${names.length} pendants`}</summary>
     ${names.map(
       (name) => html`<label class="check"><input
         type="checkbox"
@@ -117,7 +131,7 @@ function start(app: AppView, layer: string, { pairs, faces, heads, without }: Wi
   const { document } = app.history;
   const { study, arrangement } = app;
   const search: Search = { stage: "starting" };
-  const luminaires = Object.keys(study.luminaires ?? {}).filter((name) => !without.has(name));
+  const luminaires = candidatesOf(app).filter((name) => !without.has(name));
   // A worker of its own: the light of the next edit does not wait for it.
   const connection = app.lighting.startAside();
   const running = connection.call(
@@ -186,8 +200,15 @@ function stateWords({ running, stage, stoppedBy, answer, issues }: Search): stri
 }
 
 function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {
-  return html`${proposals.map(
-    (proposal) => html`<article class="item">
+  const rank = ({ arrangement }: SearchAnswer["proposals"][number]): number =>
+    rankOf(
+      app.study,
+      arrangement.layers.flatMap(({ luminaire, row }) => (row === undefined ? [] : [luminaire])),
+    );
+  return html`${[...proposals]
+    .sort((a, b) => rank(a) - rank(b))
+    .map(
+      (proposal) => html`<article class="item">
       <h3>${proposal.arrangement.name}</h3>
       <p>
         ${proposal.verdict}: ${lightText(app, proposal.average)} on the top, evenness
@@ -207,5 +228,5 @@ function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {
         >Add as an option</button>
       </p>
     </article>`,
-  )}`;
+    )}`;
 }
