@@ -93,9 +93,17 @@ function editsOf(app: FieldsView, { path, edits }: FieldOptions, value: Json | u
 }
 
 /** Marks what the papers wait for, while who came from what is on hold is here. */
-function askedMark(app: FieldsView, path: Path): TemplateResult | typeof nothing {
-  if (holdVisit(app)?.isAsked(path) !== true) return nothing;
-  const words = app.read(path) === undefined ? "○ Needed for the sheet." : "✓ Stated.";
+export function askedMark(app: FieldsView, path: Path): TemplateResult | typeof nothing {
+  const visit = holdVisit(app);
+  if (visit?.isAsked(path) !== true) return nothing;
+  const isStated = app.read(path) !== undefined;
+  // What is stated counts before its answer is there, but for a place that is listed and not yet said.
+  const words =
+    visit.isOpen(path) && (!isStated || app.defaultAt([...path, 0, "at"]) !== undefined)
+      ? "○ Needed for the sheet."
+      : isStated
+        ? "✓ Stated."
+        : "– Not needed any more.";
   return html`<p class="hint asked" id="${idOf(path)}-asked">${words}</p>`;
 }
 

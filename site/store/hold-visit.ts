@@ -27,10 +27,13 @@ export class HoldVisit {
   /** As they stood in the list, from the one that was left for. */
   readonly #order: readonly string[];
   #here: string;
+  /** Whose answers are asked where one is. */
+  #name: string;
 
   constructor(places: () => readonly HeldPlace[], { name, path }: HeldPoint) {
     this.#places = places;
     this.#here = formatPointer(path);
+    this.#name = name;
     this.#seen.add(this.#here);
     const names = places().map((each) => each.name);
     const first = names.indexOf(name);
@@ -48,6 +51,12 @@ export class HoldVisit {
     return this.#asked.has(formatPointer(path));
   }
 
+  /** Whether it is asked for still. */
+  isOpen(path: Path): boolean {
+    const here = formatPointer(path);
+    return this.#places().some(({ missing }) => missing.some((each) => formatPointer(each) === here));
+  }
+
   /** The next open point: of those not seen, else of those that were passed over. None while the one at hand alone is open. */
   next(): HeldPoint | undefined {
     const rank = ({ name }: HeldPlace): number => this.#order.indexOf(name) + 1 || this.#order.length + 1;
@@ -60,8 +69,14 @@ export class HoldVisit {
     return open.find(({ path }) => !this.#seen.has(formatPointer(path))) ?? open.at(0);
   }
 
-  goTo({ path }: HeldPoint): void {
+  /** Whether a point belongs to the place that is open already. */
+  isHere({ name }: HeldPoint): boolean {
+    return name === this.#name;
+  }
+
+  goTo({ name, path }: HeldPoint): void {
     this.#here = formatPointer(path);
+    this.#name = name;
     this.#seen.add(this.#here);
   }
 }

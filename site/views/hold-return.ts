@@ -2,7 +2,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
-import { holdVisit } from "../store/hold-visit.ts";
+import { placeWords } from "../components/study-words.ts";
+import { type HeldPoint, holdVisit } from "../store/hold-visit.ts";
 
 export function holdReturn(app: AppView): TemplateResult | typeof nothing {
   const visit = holdVisit(app);
@@ -13,8 +14,10 @@ export function holdReturn(app: AppView): TemplateResult | typeof nothing {
     visit.goTo(next);
     app.showField(next.path);
   };
+  const nextWords = (point: HeldPoint): string =>
+    visit.isHere(point) ? placeWords(app.study, point.path).field : point.name;
   return html`<p class="hold-return">
     <a href="#hand-over">${visit.places().length === 0 ? "Nothing is on HOLD any more: to the papers" : "Back to what is on HOLD"}</a>
-    ${next === undefined ? nothing : html`<button type="button" class="text" @click=${go}>Next: ${next.name}</button>`}
+    ${next === undefined ? nothing : html`<button type="button" class="text" @click=${go}>Next: ${nextWords(next)}</button>`}
   </p>`;
 }

@@ -7,10 +7,10 @@ import type { LayerDocument } from "../study/arrangement-schema.ts";
 import { overFloor, planOfRoom } from "./inside-room.ts";
 import type { RoomShape, SwitchPlace } from "./scene.ts";
 
-/** From the walls (m), so that a switch's symbol is read beside them. */
-const BESIDE_WALL = 0.1;
+/** From the corner (m). */
+const BESIDE_CORNER = 0.1;
 
-/** Where nobody said: in the corner of walls 0 and 3, one beside the other along wall 0, the last across the room. */
+/** Where nobody said: on wall 0 beside wall 3, one beside the other, the last on wall 2 across the room. */
 export function switchPlaces(
   switches: NonNullable<LayerDocument["switches"]>,
   room: RoomShape,
@@ -30,8 +30,8 @@ export function switchPlaces(
     }
     const isAcross = i > 0 && i === switches.length - 1;
     const place: Vec2 = isAcross
-      ? [room.length - BESIDE_WALL, room.width - BESIDE_WALL]
-      : [BESIDE_WALL * (1 + 5 * i), BESIDE_WALL];
+      ? [room.length - BESIDE_CORNER, room.width]
+      : [BESIDE_CORNER * (1 + 5 * i), 0];
     ledger.note(`/switches/${i}/at`, place, "not given; a corner of the room");
     return { at: place, assumed: true };
   });

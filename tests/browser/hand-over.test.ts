@@ -226,16 +226,34 @@ it("asks at once what a place is held for, marks it there, and leads on until no
     .click();
   await poll(focused).toBe("field-arrangements-0-layers-0-dimmer-maximumWatts");
   expect(await cut()).toBe(0);
-  await poll(asked).toEqual(["○ Needed for the sheet.", "○ Needed for the sheet."]);
+  await poll(asked).toEqual(Array(3).fill("○ Needed for the sheet."));
   if (process.env.SCREENS !== undefined) await page.screenshot({ path: `${process.env.SCREENS}/asked.png` });
   await type("150");
-  await poll(asked).toEqual(["✓ Stated.", "○ Needed for the sheet."]);
+  await poll(asked).toEqual(["✓ Stated.", "○ Needed for the sheet.", "○ Needed for the sheet."]);
   await poll(focused).toBe("field-arrangements-0-layers-0-dimmer-minimumWatts");
   await type("3");
   await poll(async () => (await layers())[0].dimmer).toEqual({ maximumWatts: 150, minimumWatts: 3 });
+  // 2026-11-29: a dimmer stood on no plan, and nobody asked where it is.
+  const placed = async (layer: string, from: readonly string[]): Promise<void> => {
+    await page.getByRole("button", { name: "Next: where it is switched" }).click();
+    await page.getByRole("button", { name: "Place its dimmer" }).first().press("Enter");
+    const of = page.getByLabel(`Switches of ${layer}`);
+    for (const [i, wall] of ["left wall", "near wall"].entries()) {
+      await of.getByLabel(`Dimmer, from ${wall}`).fill(from[i]);
+      await of.getByLabel(`Dimmer, from ${wall}`).press("Enter");
+    }
+    await poll(() => of.locator(".asked").innerText()).toBe("✓ Stated.");
+  };
+  await placed("pendants", ["100", "900"]);
+  if (process.env.SCREENS !== undefined) await page.screenshot({ path: `${process.env.SCREENS}/placed.png` });
 
   await page.getByRole("button", { name: "Next: ambient" }).click();
   await poll(focused).toBe("field-arrangements-0-layers-1-dimmer-maximumWatts");
+  expect(await cut()).toBe(0);
+  await type("150");
+  await placed("ambient", ["300", "900"]);
+  await page.getByRole("button", { name: /^Next: / }).click();
+  await poll(focused).toMatch(/^field-luminaires-.*-weight$/);
   expect(await cut()).toBe(0);
   // 2026-11-29: the light's answer, which ends what is next, made the line lower when the next field stood under it.
   await page.evaluate(() => {
@@ -256,17 +274,18 @@ it("asks at once what a place is held for, marks it there, and leads on until no
       return { ...running, outcome };
     };
   });
-  await type("150");
+  await type("0.4");
   const back = page.locator(".hold-return a");
   expect(await back.innerText()).toBe("Back to what is on HOLD");
-  await page.getByRole("button", { name: /^Next: / }).click();
-  await poll(focused).toMatch(/^field-luminaires-.*-weight$/);
+  // 2026-11-29: named by the luminaire that was open already.
+  await page.getByRole("button", { name: "Next: cut-out" }).click();
+  await poll(focused).toMatch(/^field-luminaires-.*-cutOut$/);
   expect(await cut()).toBe(0);
   await page.evaluate(() => (window as unknown as { letAnswer(): void }).letAnswer());
   await refined(page);
   expect(await page.getByRole("button", { name: /^Next: / }).count()).toBe(0);
   expect(await cut()).toBe(0);
-  await type("0.4");
+  await type("75");
   await poll(() => back.innerText()).toBe("Nothing is on HOLD any more: to the papers");
   expect(await page.getByRole("button", { name: /^Next: / }).count()).toBe(0);
   if (process.env.SCREENS !== undefined)

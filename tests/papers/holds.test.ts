@@ -234,19 +234,24 @@ it("asks at once all that a layer's dimmer is held for, so that settling one ask
   const [first, ...others] = ofLayer();
   expect(others).toEqual([]);
   expect(first.words).toBe(
-    "No dimmer or switch stated for bars (dimmer: greatest and least load; switch: its place).",
+    "No dimmer or switch stated for bars (dimmer: greatest and least load, and its place; switch: its place).",
   );
   expect(first.tags).toEqual(["P1", "P2"]);
   const loads = [
     ["layers", 0, "dimmer", "maximumWatts"],
     ["layers", 0, "dimmer", "minimumWatts"],
   ];
-  expect(first.missing).toEqual(loads);
-  // The name alone: what was asked is asked still, in one line.
-  expect(ofLayer({ dimmer: { name: "D1" } }).map(({ missing }) => missing)).toEqual([loads]);
-  expect(ofLayer({ dimmer: { maximumWatts: 150 } }).map(({ missing }) => missing)).toEqual([[loads[1]]]);
-  expect(ofLayer({ dimmer: { minimumWatts: 3 } }).map(({ missing }) => missing)).toEqual([[loads[0]]]);
-  expect(ofLayer({ dimmer: { minimumWatts: 3, maximumWatts: 150 } })).toEqual([]);
+  // A dimmer's place was on no plan and asked by nobody.
+  const place = ["layers", 0, "switches"];
+  expect(first.missing).toEqual([...loads, place]);
+  // The name alone: what was asked is asked still.
+  const of = (dimmer: Json, switches?: Json[]) =>
+    ofLayer({ dimmer, ...(switches && { switches }) }).flatMap(({ missing = [] }) => missing);
+  expect(of({ name: "D1" })).toEqual([place, ...loads]);
+  expect(of({ maximumWatts: 150 })).toEqual([place, loads[1]]);
+  expect(of({ minimumWatts: 3 })).toEqual([place, loads[0]]);
+  expect(of({ minimumWatts: 3, maximumWatts: 150 })).toEqual([place]);
+  expect(of({ minimumWatts: 3, maximumWatts: 150 }, [{ at: [0.1, 0.9] }])).toEqual([]);
 });
 
 it("says of each HOLD what the study lacks, all of one luminaire or layer at one place (2026-11-29)", () => {

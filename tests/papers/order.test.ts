@@ -94,7 +94,7 @@ describe("what nobody stated", () => {
   it("is on hold: weight of what sits in the ceiling too, cord and canopy of what hangs", () => {
     const words = sheets();
     expect(words).toContain("HOLD P1 to P3: Not stated: weight, canopy, rod or cord, kind of dimming.");
-    expect(words).toContain("HOLD R1 to R6: Not stated: weight, kind of dimming.");
+    expect(words).toContain("HOLD R1 to R6: Not stated: weight, cut-out, kind of dimming.");
     expect(words).toContain("Key to the plan");
   });
 

@@ -19,8 +19,11 @@ it("leads on while anything is open, within one place too", () => {
     { name: "bar", path: WEIGHT, missing: [WEIGHT] },
   ];
   expect(visit.next()).toEqual({ name: "ambient", path: DIMMER });
+  // 2026-11-29: "Next: ambient" stood there with ambient open.
+  expect(visit.isHere({ name: "ambient", path: DIMMER })).toBe(true);
   visit.goTo({ name: "ambient", path: DIMMER });
   expect(visit.next()).toEqual({ name: "bar", path: WEIGHT });
+  expect(visit.isHere({ name: "bar", path: WEIGHT })).toBe(false);
   visit.goTo({ name: "bar", path: WEIGHT });
   // The dimmer was passed over.
   expect(visit.next()).toEqual({ name: "ambient", path: DIMMER });

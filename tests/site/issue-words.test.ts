@@ -135,7 +135,7 @@ it("says of a study file that is refused what is wrong in the trade's words, and
   const view = { study: study as unknown as RawStudy, display: { length: "mm", illuminance: "lx" } as const };
   const said = issues.map((issue) => refusedIssue(issue, view));
   expect(said.map(({ words }) => words.replace(/:.*/s, ""))).toEqual([
-    "Island, middle from wall 3",
+    "Island, middle from the left wall",
     "Cook, stature",
     "Pendant 2 of three domes, height",
     "Option B, name",

@@ -19,15 +19,16 @@ it("keeps the pair at its ends, and leaves no empty list", () => {
   // 2026-11-28: what stands in until somebody says the place was written into the study as if it were said.
   const { scenes, defaults } = resolved(study as never);
   expect(scenes[0].layers[0].switches).toEqual([
-    { at: [0.1, 0.1], assumed: true },
-    { at: [expect.closeTo(5.3, 9), expect.closeTo(4.1, 9)], assumed: true },
+    // 2026-11-29: 100 mm off any wall.
+    { at: [0.1, 0], assumed: true },
+    { at: [expect.closeTo(5.3, 9), 4.2], assumed: true },
   ]);
   expect(defaults.map(({ path }) => path)).toContain("/arrangements/0/layers/0/switches/1/at");
   layer.switches = [first, last] as never;
   expect(apply(addSwitch(study, 0, 0))).toEqual([first, {}, last]);
   expect(resolved(study as never).scenes[0].layers[0].switches).toEqual([
     first,
-    { at: [expect.closeTo(0.6, 9), 0.1], assumed: true },
+    { at: [expect.closeTo(0.6, 9), 0], assumed: true },
     last,
   ]);
   apply(removeSwitch(study, 0, 0, 1));

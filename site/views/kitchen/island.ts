@@ -59,8 +59,8 @@ export function islandPart(app: AppView): TemplateResult {
       <details>
         <summary>Place, shape, overhang, levels</summary>
         <div class="fields">
-          ${lengthField(app, { label: `Middle, from ${LEFT_WALL}`, path: ["island", "centre", 0], change: "island from wall 3" })}
-          ${lengthField(app, { label: `Middle, from ${NEAR_WALL}`, path: ["island", "centre", 1], change: "island from wall 0" })}
+          ${lengthField(app, { label: `Middle, from ${LEFT_WALL}`, path: ["island", "centre", 0], change: "island from the left wall" })}
+          ${lengthField(app, { label: `Middle, from ${NEAR_WALL}`, path: ["island", "centre", 1], change: "island from the near wall" })}
           ${numberField(app, {
             label: "Turned by",
             path: ["island", "turn"],

@@ -9,5 +9,6 @@ export const WALL_NAMES = [
 /** The same within a sentence, as the start form and the floor plan name them. */
 export const SHORT_WALL_NAMES = ["near wall (0)", "right wall (1)", "far wall (2)", "left wall (3)"] as const;
 
-/** The walls that places in plan are given from: x from the one, y from the other. */
-export const [NEAR_WALL, , , LEFT_WALL] = SHORT_WALL_NAMES;
+/** The walls that places in plan are given from, by where the plan shows them: x from the one, y from the other. */
+export const NEAR_WALL = "near wall";
+export const LEFT_WALL = "left wall";

@@ -51,7 +51,7 @@ export function freePlaces(app: AppView, layer: RawLayer, index: number): Templa
       ${placed.map(
         ({ frame }, i) => html`<li>
           <button type="button" @click=${() => app.select([{ layer: index, index: i }])}>
-            ${lengthText(app, frame.origin[0])} from wall 3, ${lengthText(app, frame.origin[1])} from wall 0, ${lengthText(app, frame.origin[2])} up
+            ${lengthText(app, frame.origin[0])} from the left wall, ${lengthText(app, frame.origin[1])} from the near wall, ${lengthText(app, frame.origin[2])} up
           </button>
         </li>`,
       )}

@@ -3,7 +3,8 @@
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
-import { defaultMark, lengthField } from "../../components/fields.ts";
+import { askedMark, defaultMark, lengthField } from "../../components/fields.ts";
+import { capital } from "../../components/words.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { addSwitch, removeSwitch } from "../../edits/switches.ts";
 import type { Path } from "../../store/pointer.ts";
@@ -12,33 +13,38 @@ import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 export function switchFields(app: AppView, layer: RawLayer, index: number): TemplateResult {
   const { switches = [] } = layer;
   const path: Path = ["arrangements", app.arrangement, "layers", index, "switches"];
+  const hasDimmer = layer.dimmer !== undefined;
   return html`<section aria-label="Switches of ${layer.name}">
     ${switches.map((_, i) => {
       const at: Path = [...path, i, "at"];
-      const change = `${layer.name}: switch ${i + 1}`;
+      const name = hasDimmer && i === 0 ? "dimmer" : `switch ${i + 1}`;
+      const change = `${layer.name}: ${name}`;
       const place = (axis: 0 | 1, from: string): TemplateResult =>
         lengthField(app, {
-          label: `Switch ${i + 1}, from ${from}`,
+          label: `${capital(name)}, from ${from}`,
           path: [...at, axis],
           change,
           isMarkedApart: true,
         });
       return html`<div class="fields">
         ${place(0, LEFT_WALL)} ${place(1, NEAR_WALL)}
-        ${defaultMark(app, { path: at, label: `both distances of switch ${i + 1}`, change, what: "both" })}
+        ${defaultMark(app, { path: at, label: `both distances of ${name}`, change, what: "both" })}
         <p class="row-of-actions"><button type="button" @click=${() =>
-          app.edit(removeSwitch(app.study, app.arrangement, index, i))}>Remove switch ${i + 1}</button></p>
+          app.edit(
+            removeSwitch(app.study, app.arrangement, index, i),
+          )}>Remove ${hasDimmer && i === 0 ? "its place" : name}</button></p>
       </div>`;
     })}
     <p class="row-of-actions">
-      <button type="button" id=${idOf(path)} @click=${() => app.edit(addSwitch(app.study, app.arrangement, index))}>Add a switch</button>
+      <button type="button" id=${idOf(path)} @click=${() => app.edit(addSwitch(app.study, app.arrangement, index))}>${hasDimmer && switches.length === 0 ? "Place its dimmer" : "Add a switch"}</button>
       <span class="hint">${
         switches.length === 0
-          ? "From where it is switched; it stands on the set-out plan."
+          ? `From where it is switched${hasDimmer ? " and dimmed" : ""}; it stands on the set-out plan.`
           : switches.length === 1
             ? "One place."
             : `${switches.length} places: two-way${switches.length > 2 ? " and intermediate" : ""}.`
       }</span>
     </p>
+    ${askedMark(app, path)}
   </section>`;
 }

@@ -9,7 +9,10 @@ import type { SetOutBox } from "./set-out.ts";
 const tagsOf = (boxes: readonly SetOutBox[], index: number): string[] =>
   boxes.flatMap(({ layer, tag }) => (layer === index ? [tag] : []));
 
-/** Circuit, dimmer and switches. A dimmer's loads are asked with the dimmer, a switch's place with the switch. */
+/**
+ * Circuit, dimmer and switches. A dimmer's loads are asked with the dimmer, and where it or the switch stands: a dimmer is the first of
+ * the places a layer is switched from.
+ */
 export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }: LoadReport): Hold[] {
   return scene.layers.flatMap((layer, index): Hold[] => {
     if (layer.luminaires.length === 0) return [];
@@ -36,11 +39,11 @@ export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }
       const isDimmer = isDimmed(scene, layer);
       if (switches === undefined) {
         const ways = isDimmer
-          ? `it is dimmed: ${asked} of the dimmer`
-          : `dimmer: ${asked}; switch: its place`;
-        hold("No dimmer or switch stated for", ` (${ways})`, ofDimmer);
+          ? `it is dimmed: ${asked} of the dimmer, and its place`
+          : `dimmer: ${asked}, and its place; switch: its place`;
+        hold("No dimmer or switch stated for", ` (${ways})`, [...ofDimmer, of("switches")]);
       } else if (isDimmer) hold("No dimmer stated for what is dimmed:", ` (${asked})`, ofDimmer);
-    }
+    } else if (switches === undefined) hold("Place of the dimmer not stated for", "", [of("switches")]);
     if (switches?.some(({ assumed }) => assumed === true))
       hold("Place of a switch assumed for", "", [of("switches")]);
     return held;

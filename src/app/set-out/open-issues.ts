@@ -16,6 +16,7 @@ import { BRACKET, pointsBeside } from "../../luminaire/points-beside.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import { boxWidth } from "../../scene/box-places.ts";
+import { recessDepth } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { isBoxBare } from "./drop.ts";
 import type { Field, Hold } from "./hold.ts";
@@ -207,9 +208,14 @@ function unstatedHolds(scene: Scene, boxes: readonly SetOutBox[]): Hold[] {
     const { dimmer, switches } = scene.layers[layer];
     return dimmer !== undefined || switches === undefined || isDimmed(scene, scene.layers[layer]);
   };
+  const isHoleAsked = ({ kind, layer, index, luminaire }: SetOutBox): boolean =>
+    kind === "recessed" &&
+    luminaire.cutOut === undefined &&
+    (recessDepth(scene, scene.layers[layer].luminaires[index]) ?? 1) > 0;
   const unstated: [string, readonly string[], (box: SetOutBox) => boolean][] = [
     ["weight", ["weight"], ({ luminaire }) => luminaire.weight === undefined],
     ["canopy", ["canopy", "diameter"], (box) => hangs(box) && box.luminaire.canopy === undefined],
+    ["cut-out", ["cutOut"], isHoleAsked],
     ["rod or cord", ["suspension"], (box) => hangs(box) && box.luminaire.suspension === undefined],
     // By phase or by wires of its own: it decides the cable.
     ["kind of dimming", ["dimming"], (box) => isOnDimmer(box) && box.luminaire.dimming === undefined],
