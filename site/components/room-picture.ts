@@ -1,8 +1,7 @@
 /** The room as it will be lit: the option on screen, and another beside it if wanted. The last picture of each, and the scene in
  * direct light, are kept until the next of another document or option is there. */
 
-import { html, nothing, type TemplateResult } from "lit";
-import { ref } from "lit/directives/ref.js";
+import { html, nothing, render, type TemplateResult } from "lit";
 import { arrangementLetters, EVIDENCE } from "../../src/app.ts";
 import { CandlespanPreview } from "../../src/preview/preview.ts";
 import type { Progress } from "../../src/workers/browser.ts";
@@ -24,8 +23,12 @@ interface KnownSide {
   readonly side: Side;
 }
 
-/** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
-let last: KnownSide | undefined;
+/** The last picture of each option, which stays while the next is computed: whoever walks about in it keeps their place. */
+const last = new Map<number, KnownSide>();
+
+/** The picture stays made while something else stands on the sheet, out of the page: a return to it compiles and lights nothing. */
+const place = document.createElement("div");
+place.className = "kept-picture";
 
 /** What the luminaires' light rests on, in words. */
 function inputsOf({ scene }: Side): string {
@@ -160,9 +163,9 @@ function keepAtRest(app: AppView): void {
 const SETTLED = 1500;
 
 /** In a low window the picture comes up whole from under the verdict, while what is above it takes its height. */
-function inView(element: Element | undefined): void {
+function inView(element: Element | null): void {
   if (!(element instanceof CandlespanPreview) || !matchMedia("(max-height: 559px)").matches) return;
-  const area = element.parentElement;
+  const area = element.closest(".sheet-area");
   const up = new ResizeObserver(() =>
     element.shadowRoot?.querySelector(".stage")?.scrollIntoView({ block: "start" }),
   );
@@ -177,9 +180,9 @@ export function roomPicture(app: AppView): TemplateResult {
   const { results } = app;
   const current = valueIn(results?.room);
   const { arrangement, history } = app;
-  if (current !== undefined && current !== last?.side)
-    last = { document: history.document, arrangement, side: current };
-  const picture = last?.arrangement === arrangement ? last : directOf(app);
+  if (current !== undefined && current !== last.get(arrangement)?.side)
+    last.set(arrangement, { document: history.document, arrangement, side: current });
+  const picture = last.get(arrangement) ?? directOf(app);
   const room = picture === undefined ? undefined : dimmedAsDrawn(app, picture);
   const other = besideNow(app);
   const isEarlier = picture !== undefined && !isSameLight(picture.document, history.document);
@@ -191,9 +194,14 @@ export function roomPicture(app: AppView): TemplateResult {
     state ?? (beside === undefined ? undefined : stateLine(app, results?.otherRoom, "The light beside it"));
   const { people = false } = room;
   keepAtRest(app);
-  return html`
+  const isBack = !place.isConnected;
+  // By direct light alone the eye would be used to a dark room: white tops under a black ceiling.
+  const isUnlit = room.surfaces === undefined && results?.room.state.status !== "error";
+  const parts = html`
     <candlespan-preview
-      ${ref(inView)}
+      kept
+      ?plain=${app.isForClient}
+      ?data-unlit=${isUnlit}
       .side=${room}
       .other=${other}
       .unit=${app.display.illuminance}
@@ -205,4 +213,7 @@ export function roomPicture(app: AppView): TemplateResult {
       @keyup=${() => keepAtRest(app)}
     >${choiceOfOther(app)}${line ?? nothing}</candlespan-preview>
   `;
+  render(parts, place);
+  if (isBack) queueMicrotask(() => inView(place.firstElementChild));
+  return html`${place}`;
 }

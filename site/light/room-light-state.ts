@@ -69,7 +69,5 @@ export function atLevelsOf(scene: Scene, { layers: given }: Scene): Scene {
 /** What a picture shows while the light of its room is being computed. */
 export function pictureWords(isEarlier: boolean, hasSurfaces: boolean): string {
   if (isEarlier) return "The room as it was before the last change; it is being computed anew";
-  return hasSurfaces
-    ? "Dimmed as drawn; its light is being computed anew"
-    : "Direct light alone; the rest is being computed";
+  return hasSurfaces ? "Dimmed as drawn; its light is being computed anew" : "Lighting the room";
 }

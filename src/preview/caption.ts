@@ -31,12 +31,26 @@ export function letteredName({ letter, name }: Scene): string {
   return `${letter} ${name}`;
 }
 
+function namesOf(scenes: readonly Scene[]): string {
+  return scenes.map((each) => (scenes.length > 1 ? letteredName(each) : each.name)).join(", ");
+}
+
+/** One line without a figure of the exposure or a word on how the light was found; none without a scene. */
+export function plainCaption({ scenes, look, unit, viewpoint }: Captioned): string[] {
+  if (scenes.length === 0) return [];
+  const how =
+    look === "lux"
+      ? `Light on every surface in ${unit}, as it stays with care`
+      : "As an eye used to this room sees it; a screen shows lamps far dimmer than they are";
+  return [`${namesOf(scenes)} · ${viewpoint} · ${how}`];
+}
+
 /** Two lines; none without a scene. */
 export function captionLines(picture: Captioned): string[] {
   const { scenes, look, unit, exposure } = picture;
   const [scene] = scenes;
   if (scene === undefined) return [];
-  const names = scenes.map((each) => (scenes.length > 1 ? letteredName(each) : each.name)).join(", ");
+  const names = namesOf(scenes);
   const dims = scene.layers.map(({ name, dim }) => `${name} ${Math.round(100 * dim)} %`).join(", ");
   const how =
     look === "lux"

@@ -60,6 +60,8 @@ export class Picture {
   #lost = false;
   /** Something on the picture has changed since it was drawn. */
   #dirty = false;
+  /** Out of the page: nothing is drawn, and all that is drawn with is kept. */
+  #isPaused = false;
   /** What was drawn last was drawn at rest. */
   #drawnAtRest = false;
 
@@ -160,11 +162,23 @@ export class Picture {
   /** Asks for a drawing in the next frame. */
   ask(): void {
     this.#dirty = true;
-    if (this.#requested !== 0) return;
+    if (this.#requested !== 0 || this.#isPaused) return;
     this.#requested = requestAnimationFrame(() => {
       this.#requested = 0;
       this.#draw();
     });
+  }
+
+  /** Draws nothing until {@link resume}; what was drawn stays on the canvas. */
+  pause(): void {
+    this.#isPaused = true;
+    cancelAnimationFrame(this.#requested);
+    this.#requested = 0;
+  }
+
+  resume(): void {
+    this.#isPaused = false;
+    this.ask();
   }
 
   /** Moves the eye by hand. */
@@ -222,8 +236,14 @@ export class Picture {
     const { canvas, renderer } = this;
     if (canvas.clientWidth === 0) return;
     const isSaving = this.#slow && performance.now() - this.#moved < 300;
-    renderer.setPixelRatio(isSaving ? 0.5 : Math.min(DENSEST, devicePixelRatio));
-    renderer.setSize(canvas.clientWidth, canvas.clientHeight, false);
+    const density = isSaving ? 0.5 : Math.min(DENSEST, devicePixelRatio);
+    const size = renderer.getSize(new Vector2());
+    const isAsLarge = size.x === canvas.clientWidth && size.y === canvas.clientHeight;
+    // Of a size that is set the canvas is cleared, and blank until the next frame.
+    if (!isAsLarge || renderer.getPixelRatio() !== density) {
+      renderer.setPixelRatio(density);
+      renderer.setSize(canvas.clientWidth, canvas.clientHeight, false);
+    }
     this.ask();
   }
 

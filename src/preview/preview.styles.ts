@@ -180,6 +180,16 @@ export const previewStyles = css`
     gap: 4px 12px;
     min-height: 36px;
   }
+  /* Under the picture itself, where a phone shows it. */
+  :host([narrow]) figcaption {
+    display: flex;
+    flex-direction: column;
+    margin-top: 4px;
+  }
+  :host([narrow]) .state {
+    order: -1;
+    min-height: 0;
+  }
   progress {
     width: 8em;
     height: 8px;

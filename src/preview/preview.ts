@@ -5,7 +5,7 @@ import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { CameraInput } from "./camera-input.ts";
-import { captionLines, letteredName, readingWords } from "./caption.ts";
+import { type Captioned, captionLines, letteredName, plainCaption, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
 import { type FigureCaption, figureCaption } from "./figure-caption.ts";
@@ -54,6 +54,10 @@ export class CandlespanPreview extends LitElement {
   @property() date = "";
   /** What the light rests on, printed under the picture. */
   @property() inputs = "";
+  /** Out of the page it keeps its picture, drawing nothing, for whoever puts it back; else it gives its renderer back. */
+  @property({ type: Boolean }) kept = false;
+  /** Says under the picture what a client asks: which option, seen from where, and that a screen is no lamp. */
+  @property({ type: Boolean }) plain = false;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
@@ -108,6 +112,10 @@ export class CandlespanPreview extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#widths.disconnect();
+    if (this.kept) {
+      this.#picture?.pause();
+      return;
+    }
     this.#picture?.dispose();
     this.#picture = undefined;
   }
@@ -115,6 +123,7 @@ export class CandlespanPreview extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#widths.observe(this);
+    this.#picture?.resume();
     if (this.hasUpdated) this.updateComplete.then(() => this.#start());
   }
 
@@ -212,7 +221,11 @@ export class CandlespanPreview extends LitElement {
   }
 
   #caption(): string[] {
-    return captionLines({
+    return captionLines(this.#captioned);
+  }
+
+  get #captioned(): Captioned {
+    return {
       scenes: this.#sides.map(({ scene }) => scene),
       interreflected:
         this.side?.surfaces === undefined
@@ -226,7 +239,7 @@ export class CandlespanPreview extends LitElement {
       exposure: this.#picture?.exposure,
       date: this.date,
       inputs: this.inputs,
-    });
+    };
   }
 
   override render(): TemplateResult {
@@ -267,7 +280,7 @@ export class CandlespanPreview extends LitElement {
         ${figureCaption({
           look: this.look,
           unit: this.unit,
-          lines: this.#caption(),
+          lines: this.plain ? plainCaption(this.#captioned) : this.#caption(),
           exposure: this.#picture?.exposure,
           fraction: this.#picture?.fraction ?? 0,
           remarks: this.#remarks(),

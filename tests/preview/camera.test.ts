@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { inkOver, scaleBands, scaleSteps } from "../../src/drawing/light-scale.ts";
 import { depthInside } from "../../src/geometry/polygon.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
-import { captionLines, exposureWords, readingWords } from "../../src/preview/caption.ts";
+import { captionLines, exposureWords, plainCaption, readingWords } from "../../src/preview/caption.ts";
 import { cutThrough, isKept } from "../../src/preview/cut.ts";
 import { exposureFor } from "../../src/preview/exposure.ts";
 import { glareMarks, MARKED_FROM } from "../../src/preview/glare-marks.ts";
@@ -339,6 +339,14 @@ describe("words under and on the picture", () => {
     expect(exposureWords(shown.exposure)).toBe(
       "The eye is adapted to 12 cd/m²; from 1,200 cd/m² on everything is white.",
     );
+  });
+
+  // 2026-11-29: "exposure value 6.8 at ISO 100 … a sketch of the reflected light until it is there", in front of a client.
+  it("say to a client which option it is, from where, and that a screen is no lamp", () => {
+    expect(plainCaption(shown)).toEqual([
+      "three domes · Entrance · As an eye used to this room sees it; a screen shows lamps far dimmer than they are",
+    ]);
+    expect(plainCaption({ ...shown, scenes: [] })).toEqual([]);
   });
 
   it("say what is not in the picture, and leave out what nobody gave", () => {

@@ -189,8 +189,53 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
   expect(troubles).toEqual([]);
 });
 
-it("gives its place back to the drawings", async () => {
+// 2026-11-29: each return compiled the programs and lit the same scene again, some 4 s of drawing in software.
+it("gives its place back to the drawings, and returns as it was", async () => {
+  await page.evaluate(() => {
+    const { kept } = globalThis as unknown as { kept: CandlespanPreview };
+    Object.assign(globalThis, { keptRenderer: kept.renderer, keptView: kept.views[0] });
+  });
   await page.getByRole("button", { name: "Drawings", exact: true }).click();
   await page.locator("candlespan-plan svg").first().waitFor();
   expect(await page.locator("candlespan-preview").count()).toBe(0);
+  await page.getByRole("button", { name: "Room", exact: true }).click();
+  await page.locator("candlespan-preview canvas").waitFor();
+  const returned = await page.evaluate(() => {
+    const preview = document.querySelector("candlespan-preview");
+    const { keptRenderer, keptView } = globalThis as unknown as { keptRenderer: unknown; keptView: unknown };
+    return {
+      renderer: preview?.renderer === keptRenderer && keptRenderer !== undefined,
+      view: preview?.views[0] === keptView && keptView !== undefined,
+      lit: preview?.views[0]?.light?.surfaces !== undefined,
+    };
+  });
+  expect(returned).toEqual({ renderer: true, view: true, lit: true });
+  await poll(varied).toBeGreaterThan(0.02);
+});
+
+// 2026-11-29: the next option stood there in direct light alone, white tops under a black ceiling, with a client before it.
+it("shows no picture of an option until its light is there", async () => {
+  await page.getByRole("button", { name: "Lights" }).first().click();
+  await page.evaluate(() => {
+    const seen = { bare: 0 };
+    Object.assign(globalThis, { seen });
+    const look = (): void => {
+      const preview = document.querySelector("candlespan-preview");
+      const stage = preview?.shadowRoot?.querySelector(".stage");
+      if (preview?.side !== undefined && preview.side.surfaces === undefined && stage)
+        if (getComputedStyle(stage).visibility === "visible") seen.bare++;
+      requestAnimationFrame(look);
+    };
+    look();
+  });
+  await page.getByRole("button", { name: /^C three opal globes/ }).click();
+  await poll(() =>
+    page.evaluate(() => {
+      const side = document.querySelector("candlespan-preview")?.side;
+      return side?.surfaces !== undefined && side.scene.name;
+    }),
+  ).toBe("three opal globes");
+  expect(await page.evaluate(() => (globalThis as unknown as { seen: object }).seen)).toEqual({ bare: 0 });
+  await poll(varied).toBeGreaterThan(0.02);
+  expect(troubles).toEqual([]);
 });
