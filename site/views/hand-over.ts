@@ -6,6 +6,7 @@ import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
 import { seeHolds } from "../store/hold-visit.ts";
 import type { Export, Made } from "./exports.ts";
+import { seatOffer } from "./kitchen/seat-offer.ts";
 import { holdList } from "./papers/hold-list.ts";
 import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
@@ -37,6 +38,7 @@ export const handOver: View = {
   entered: seeHolds,
   controls: (app) => html`
     <p class="row-of-actions"><button type="button" @click=${() => app.showClient(true)}>Show to the client</button></p>
+    ${seatOffer(app)}
     ${holdList(app)}
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${arrangementLetters(app.study.arrangements)[app.arrangement]} ${app.study.arrangements[app.arrangement].name}</h2>

@@ -6,6 +6,7 @@ import { choiceField, lengthField, numberField, textField } from "../../componen
 import { freshName, type RawPerson } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
+import { seatOffer } from "./seat-offer.ts";
 import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 
 const POSTURES = [
@@ -30,6 +31,7 @@ export function peoplePart(app: AppView): TemplateResult {
       (on) => app.turnPeople(on),
     )}
     ${app.showPeople ? html`<p class="hint">Dotted: the light their own bodies take. Crossed ring: the image of a luminaire in the top, with its box (P pendant, R in the ceiling) and to whose eye.</p>` : nothing}
+    ${seatOffer(app)}
     <p class="row-of-actions"><button type="button" @click=${() => {
       openAdded(`person-${people.length}`);
       app.edit(addPerson(app, people));
@@ -46,8 +48,8 @@ function personItem(app: AppView, person: RawPerson, index: number): TemplateRes
     html`<div class="fields">
         ${textField(app, { label: "Name", path: [...path, "name"], change: "rename" })}
         ${lengthField(app, { label: "Height", path: [...path, "stature"], change: `${person.name} height`, fallback: 1.7 })}
-        ${lengthField(app, { label: `Feet, from ${LEFT_WALL}`, path: [...path, "at", 0], change: `${person.name} from wall 3` })}
-        ${lengthField(app, { label: `Feet, from ${NEAR_WALL}`, path: [...path, "at", 1], change: `${person.name} from wall 0` })}
+        ${lengthField(app, { label: `Feet, from ${LEFT_WALL}`, path: [...path, "at", 0], change: `${person.name} from the left wall` })}
+        ${lengthField(app, { label: `Feet, from ${NEAR_WALL}`, path: [...path, "at", 1], change: `${person.name} from the near wall` })}
         ${numberField(app, {
           label: "Facing",
           path: [...path, "facing"],
