@@ -160,6 +160,9 @@ describe("the headline", () => {
     const spotted = { ...lit, statistics: { ...lit.statistics, minimum: 460 } };
     const whole = { ...lit, statistics: { ...lit.statistics, minimum: 501 } };
     const aside = "targets are for a zone’s average: hatched spots lie below";
+    // 2026-11-29: the key of the hatch stood where nothing is hatched.
+    expect(said([zone("prep", [check(520, "meets")])]).isHatched).toBe(false);
+    expect(said([spotted]).isHatched).toBe(true);
     expect(said([spotted]).headline.aside).toBe(aside);
     expect(said([whole]).headline.aside).toBe("");
     // 2026-11-29: beside a verdict that is short it was one line more, of what nobody asks there.

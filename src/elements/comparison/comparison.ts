@@ -28,7 +28,7 @@ import { judgedTop, topLight } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
-import { verdictStyle } from "../sheet/verdict-words.ts";
+import { isHatched, verdictStyle } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
 import { besideWords, firstWords, hungWords, isOneZone, likelyNote, likelyText } from "./comparison-words.ts";
 import { settingsTable } from "./settings-table.ts";
@@ -113,7 +113,7 @@ export class CandlespanComparison extends CandlespanElement {
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option, i) => this.#option(option, beside[i], scale, words))}</div>
       ${likelyNote(options) === "" ? nothing : html`<p class="aside note">${likelyNote(options)}</p>`}
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
-      ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
+      ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} .hatch=${options.some(({ assessment }) => isHatched(assessment))}></candlespan-scale>` : nothing}
       ${settingsTable(inOrder, words.illuminanceUnit)}
       ${options.length > 1 ? this.#difference(options, inOrder, words) : nothing}
     `;

@@ -1,6 +1,6 @@
 /** The verdict as a headline and a row a zone, and where it is dark: words of words/headline.ts and words/zone-text.ts, set out for the sheet. */
 import type { Clash } from "../../advice/clashes/clash.ts";
-import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
+import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -45,6 +45,8 @@ export interface VerdictInWords {
   /** What cannot hang as it is placed, and the way out; empty where all can. */
   readonly clash: string;
   readonly zones: readonly ZoneRow[];
+  /** Whether a spot of the plan may lie below what is asked on average, and is hatched. */
+  readonly isHatched: boolean;
   /** `Darkest at the far left.`; empty where the light is even. */
   readonly dark: string;
 }
@@ -85,21 +87,42 @@ export function verdictInWords(
       ...zoneRow(zone, clashes, units.illuminance, i === 0),
       usual: i === usual ? "a usual target until you set yours" : "",
     })),
+    isHatched: isHatched(assessment),
     dark: place === undefined ? "" : `Darkest ${place}.`,
   };
 }
 
-/** Why a zone whose average meets its target has hatched spots; empty where none has. */
-function averageWords({ zones, planes }: ArrangementAssessment): string {
-  const isHatched = zones.some(({ checks, plane, statistics }) => {
+/** The very edge of the top is drawn beyond the cells, a little darker than the darkest of them. */
+const EDGE = 1.02;
+
+/** Whether any spot of a zone may lie below what is asked of it, and is hatched. */
+export function isHatched(assessment: BothGrids): boolean {
+  return isAnyBelow(assessment, ({ target }, least) => least < EDGE * target);
+}
+
+type BothGrids = Pick<ArrangementAssessment, "zones" | "planes">;
+
+/** @param isBelow told the least light of a zone (lx) with each check of its light */
+function isAnyBelow(
+  { zones, planes }: BothGrids,
+  isBelow: (check: Check, least: number) => boolean,
+): boolean {
+  return zones.some(({ checks, plane, statistics }) => {
     const fine = planes.find(({ name }) => name === plane)?.fine;
     const least = Math.min(statistics.minimum, fine?.minimum ?? Number.POSITIVE_INFINITY);
-    return checks.some(
-      ({ quantity, statistic, verdict, target }) =>
-        quantity === "illuminance" && statistic === "average" && verdict === "meets" && least < target,
-    );
+    return checks.some((check) => check.quantity === "illuminance" && isBelow(check, least));
   });
-  return isHatched ? "targets are for a zone’s average: hatched spots lie below" : "";
+}
+
+/** Why a zone whose average meets its target has hatched spots; empty where none has. */
+function averageWords(assessment: ArrangementAssessment): string {
+  return isAnyBelow(
+    assessment,
+    ({ statistic, verdict, target }, least) =>
+      statistic === "average" && verdict === "meets" && least < target,
+  )
+    ? "targets are for a zone’s average: hatched spots lie below"
+    : "";
 }
 
 /** Which zone says that nobody has set a target of this kitchen: the first that is asked something. None where a target is the study's own. */
