@@ -66,7 +66,7 @@ export function betterRows(
   );
   if (!isUnsure || !scene.layers.some(({ role }) => role === "pendant")) return nothing;
   return html`<button slot="next" type="button" class="text" @click=${() => app.showField(searchPath(app.arrangement))}>
-    Search for better rows</button>`;
+    Better rows…</button>`;
 }
 
 export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {

@@ -18,6 +18,6 @@ export function clientBar(session: StudySession): TemplateResult {
         >${letters[index]} ${name}</button>`,
       )}
     </div>
-    <button type="button" class="text" @click=${() => session.showClient(false)}>End (Esc)</button>
+    <button type="button" class="text" @click=${() => session.showClient(false)}>End<span class="by-key"> (Esc)</span></button>
   </header>`;
 }

@@ -30,9 +30,9 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
     ${state.paper?.words}
     <button type="button" @click=${() => state.showStudy()}>Study</button>
     <div class="tools" role="group" aria-label="Changes and units">
-      <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => session.undo()}>
+      <span class="undo"><button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => session.undo()}>
         Undo${done.length === 0 ? nothing : html` <span class="what">${done.at(-1)?.name}</span>`}
-      </button>
+      </button></span>
       <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => session.redo()}>Redo</button>
       <button type="button" class="more" popovertarget="units" aria-haspopup="true">Units…</button>
       <div id="units" class="over" popover>

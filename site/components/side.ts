@@ -17,16 +17,16 @@ export interface Side {
 }
 
 export function side({ view, height, controls, visit, setHeight }: Side): TemplateResult {
-  const step = (by: 1 | -1, name: string): TemplateResult => {
+  const step = (by: 1 | -1, words: string): TemplateResult => {
     const next = HEIGHTS[HEIGHTS.indexOf(height) + by] as ControlsHeight | undefined;
     return html`<button
       type="button"
       class=${by < 0 ? "height lower" : "height raise"}
-      aria-label=${name}
+      aria-label="Panel: ${words}"
       aria-controls="controls"
       ?disabled=${next === undefined}
       @click=${() => next !== undefined && setHeight(next)}
-    ></button>`;
+    >${words}</button>`;
   };
   return html`<div class="side" data-height=${height}>
     <nav aria-label="Places">
@@ -40,7 +40,7 @@ export function side({ view, height, controls, visit, setHeight }: Side): Templa
           }}
         >${name}</button>`,
       )}
-      ${step(-1, "Panel down")} ${step(1, "Panel up")}
+      ${step(-1, height === "tall" ? "Less" : "Hide")} ${step(1, height === "folded" ? "Show" : "More")}
     </nav>
     <div id="controls" class="controls" tabindex="-1">${controls}</div>
   </div>`;

@@ -184,8 +184,8 @@ it("offers the search for better rows where a zone does not surely meet its targ
         } as unknown as LightAnswer,
       ),
     );
-  expect(words(["meets", "falls short"], "pendant")).toMatch(/<button slot="next".*Search for better rows/s);
-  expect(words(["meets", "too close to call"], "pendant")).toMatch(/Search for better rows/);
+  expect(words(["meets", "falls short"], "pendant")).toMatch(/<button slot="next".*Better rows…/s);
+  expect(words(["meets", "too close to call"], "pendant")).toMatch(/Better rows…/);
   expect(words(["meets", "no target"], "pendant")).toBe("");
   expect(words(["falls short"], "accent")).toBe("");
 });

@@ -18,7 +18,10 @@ export interface FormedLuminaire {
 
 const SUSPENSIONS = [
   { value: "", words: "not said" },
-  ...["rod", "cord", "chain", "cable"].map((value) => ({ value, words: value })),
+  { value: "rod", words: "rod" },
+  { value: "cord", words: "cord: its flex alone" },
+  { value: "chain", words: "chain" },
+  { value: "cable", words: "steel cable beside its flex" },
 ];
 
 /** Whether what is ordered by another number than the file's is the same product: makers' files and order lists often differ. */

@@ -30,6 +30,10 @@ export function uncertaintyAdvice(drivers: readonly Driver[]): string {
     : lamps && first.evidence !== undefined && "BG".includes(first.evidence)
       ? "the measured flux of the lamp fitted would settle it"
       : ADVICE[first.kind];
-  const lead = `mostly the ${first.input} (${Math.round(100 * first.share)} %)`;
+  const share = `${Math.round(100 * first.share)} %`;
+  const lead =
+    first.kind === "maintenance"
+      ? `mostly how much light dust and ageing take (${share} of it)`
+      : `mostly the ${first.input} (${share})`;
   return way === undefined ? lead : `${lead}: ${way}`;
 }

@@ -9,6 +9,10 @@ it("says what would lessen each kind of uncertainty, whatever it is called", () 
   expect(of({ kind: "flux", input: "flux of dome" })).toBe(
     "mostly the flux of dome (62 %): a measured file would settle it",
   );
+  // 2026-11-29: "mostly the maintenance (46 %)": of what, and 46 % of what?
+  expect(of({ kind: "maintenance", input: "maintenance" })).toBe(
+    "mostly how much light dust and ageing take (62 % of it): an agreed cleaning and lamp life would settle it",
+  );
   expect(of({ kind: "level", evidence: "A" })).toContain("on site");
   expect(of({ kind: "level", evidence: "E" })).toContain("measured file");
   // The words of another kind change nothing.
