@@ -191,6 +191,10 @@ const READINGS: readonly (readonly [text: string, said: RegExp])[] = [
     "along,across,lx,lit\n1.2,0.7,500,pendants@50\n",
     /:2: A layer is dimmed to more than all of its light\. Expected 0 to 1, .*, found "pendants@50"\.$/,
   ],
+  [
+    `along,across,fc\n7'-0" off,2'-0",50\n`,
+    /:2: A quote stands inside a field\. Expected inches as 27 in or at the field's end, .*, found 7'-0" off,2'-0",50\.$/,
+  ],
   ["along,across,lx\n", /:1: There are no readings\. Expected a line a reading\.$/],
   ["", /^readings\.csv:1: The table is empty\. Expected a line of column names\.$/],
 ];

@@ -44,6 +44,7 @@ export const verify: Command = {
 corner of least x and y) or "x" and "y" (room), perhaps "z"; "lx" or "fc"; perhaps "lit": layers joined by +, each perhaps
 dimmed (pendants@0.5+ambient), "all" or "none". Read at night; with one layer lit at a time far more can be told.
 Readings of new lamps are held against new light; papers and \`check\` state aged light: --maintenance aged for that.
+Where they agree, it says how large a fault would have had to be to show at these places with this meter.
 Exit code 0 when the readings, all together, are what was predicted (chi-squared at 1 %) and nothing is wrong, else 1.`,
   run,
 };

@@ -73,7 +73,8 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
           return wrong(
             "A quote stands inside a field.",
             line,
-            "inches as 27 in, or the whole field quoted and its own quotes doubled",
+            "inches as 27 in or at the field's end, or the whole field quoted and its own quotes doubled",
+            plain.slice(at, lineEnd(plain, end)).slice(0, 60),
           );
         end++;
       }
@@ -104,6 +105,11 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
         `${own.length}`,
       );
   return success({ header: header.fields, rows, separator });
+}
+
+function lineEnd(text: string, from: number): number {
+  const length = text.slice(from).search(/[\r\n]/);
+  return length < 0 ? text.length : from + length;
 }
 
 /** Whether the quote at `at` ends a field as the mark of inches: 7'-0 1/2". */
