@@ -15,7 +15,7 @@ import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { hungRow, stationsAbout } from "../scene/with-hanging.ts";
 import { METRES_PER_INCH } from "../units/quantities.ts";
-import { cardSummary, guidelineCards } from "./guidelines/cards.ts";
+import { rulesAgreeing } from "./guidelines/cards.ts";
 import { pendantRow } from "./pendant-row.ts";
 import type { SuperposedLight } from "./superposed-light.ts";
 
@@ -86,7 +86,7 @@ export function countSizeTable(
         layers: scene.layers.map((each, l) => (l === layer ? { ...each, luminaires } : each)),
       };
       const { average, uniformity } = statistics(light.of(changed), plane.weights);
-      const { agree, apply } = cardSummary(guidelineCards(changed));
+      const { agree, apply } = rulesAgreeing(changed);
       return [
         {
           count,

@@ -43,8 +43,10 @@ export interface CardOptions {
 /** Half a millimetre, or as much of a ratio: nobody measures finer. */
 const SAME = 5e-4;
 
-/** One card a rule, those that do not apply among them, in the order of {@link RULES}. */
-export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptions = {}): GuidelineCard[] {
+type Outcome = GuidelineCard["outcome"];
+
+/** The arrangement, and what each of the {@link RULES} finds in it. */
+function heldAgainst(scene: Scene) {
   const row = pendantRow(scene);
   const recessed = recessedGrid(scene);
   const arrangement = {
@@ -52,6 +54,22 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
     ...(row === undefined ? {} : { row }),
     ...(recessed === undefined ? {} : { recessed }),
   };
+  const all = RULES.map((rule) => {
+    const held = rule.held(arrangement);
+    return { rule, held, outcome: outcomeOf(held) };
+  });
+  return { row, recessed, all };
+}
+
+function outcomeOf(held: Held | undefined): Outcome {
+  if (held === undefined) return "does not apply";
+  const { low, high } = held.allows;
+  return held.found < low - SAME ? "below" : held.found > high + SAME ? "above" : "within";
+}
+
+/** One card a rule, those that do not apply among them, in the order of {@link RULES}. */
+export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptions = {}): GuidelineCard[] {
+  const { row, recessed, all } = heldAgainst(scene);
   const lights = new Map<string, ReturnType<TopLight>>();
   const lightOf = (key: string, implied: () => Scene | undefined): ReturnType<TopLight> => {
     if (light === undefined) return undefined;
@@ -61,11 +79,10 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
     }
     return lights.get(key);
   };
-  const all = RULES.map((rule) => ({ rule, held: rule.held(arrangement) }));
-  return all.map(({ rule, held }): GuidelineCard => {
+  return all.map(({ rule, held, outcome }): GuidelineCard => {
     const { id, subject, known: how, source } = rule;
     const about = { id, subject, rule: lengthsInBoth(rule.rule, length), known: how, source };
-    if (held === undefined)
+    if (held === undefined || outcome === "does not apply")
       return {
         ...about,
         measure: { kind: "length" },
@@ -74,7 +91,6 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
         contradicts: [],
       };
     const { low, high } = held.allows;
-    const outcome = held.found < low - SAME ? "below" : held.found > high + SAME ? "above" : "within";
     const implied = impliedBy(scene, held, outcome, row, recessed, length);
     const given = lightOf(implied.key, implied.scene);
     return {
@@ -190,17 +206,30 @@ function recessedAs(scene: Scene, grid: RecessedGrid, want: Want, unit: LengthUn
 }
 
 /** How many of the rules that apply agree with the arrangement, and what they quarrel about among themselves. */
-export function cardSummary(cards: readonly GuidelineCard[]): {
+export function cardSummary(
+  cards: readonly GuidelineCard[],
+): Agreement & { readonly quarrels: readonly GuidelineCard["subject"][] } {
+  return {
+    ...agreement(cards),
+    quarrels: [
+      ...new Set(cards.filter(({ contradicts }) => contradicts.length > 0).map((card) => card.subject)),
+    ],
+  };
+}
+
+/** How many rules apply to an arrangement, and how many of them agree with it: the count alone, without the cards. */
+export function rulesAgreeing(scene: Scene): Agreement {
+  return agreement(heldAgainst(scene).all);
+}
+
+interface Agreement {
   readonly apply: number;
   readonly agree: number;
-  readonly quarrels: readonly GuidelineCard["subject"][];
-} {
-  const apply = cards.filter(({ outcome }) => outcome !== "does not apply");
+}
+
+function agreement(held: readonly { readonly outcome: Outcome }[]): Agreement {
   return {
-    apply: apply.length,
-    agree: apply.filter(({ outcome }) => outcome === "within").length,
-    quarrels: [
-      ...new Set(apply.filter(({ contradicts }) => contradicts.length > 0).map((card) => card.subject)),
-    ],
+    apply: held.filter(({ outcome }) => outcome !== "does not apply").length,
+    agree: held.filter(({ outcome }) => outcome === "within").length,
   };
 }
