@@ -273,8 +273,7 @@ export class VisibleFactor {
       y += polygon[k + 1];
       z += polygon[k + 2];
     }
-    const reach =
-      (1 + (CLEARANCE + this.beyond(solid)) / Math.hypot(x / count, y / count, z / count)) / count;
+    const reach = 1 / count + (CLEARANCE + this.beyond(solid)) / Math.sqrt(x * x + y * y + z * z);
     return segmentMeetsPolyhedron(
       this.solids[solid],
       this.#x,
