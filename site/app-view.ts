@@ -72,8 +72,6 @@ export interface AppView {
   turnPeople(show: boolean): void;
   /** What stands on the sheet. */
   readonly sheetContent: SheetContent;
-  /** Whether the sheet stands alone, for a client to look at. */
-  readonly isForClient: boolean;
   showOnSheet(content: SheetContent): void;
   /** What is asked beside the light; undefined before the first light. */
   readonly results: SecondaryResults | undefined;

@@ -140,10 +140,6 @@ export class StudySession extends EventTarget implements AppView {
     return this.screen.sheetContent;
   }
 
-  get isForClient(): boolean {
-    return this.screen.isForClient;
-  }
-
   get withPeople(): boolean | undefined {
     return this.lights.withPeople;
   }

@@ -80,7 +80,7 @@ export function roomPlanPart(
 }
 
 /** The picture of the room; it and what draws it load when somebody first wants to see it. */
-export function roomPart(app: AppView): TemplateResult {
+export function roomPart(app: StudySession): TemplateResult {
   if (room !== undefined) return room.roomPicture(app);
   void import("./room-picture.ts").then((loaded) => {
     room = loaded;

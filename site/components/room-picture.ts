@@ -8,6 +8,7 @@ import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { atLevelsOf, isSameLight, pictureWords, type ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
+import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { keepPictureOfRoom } from "../store/room-pictures.ts";
 import { taskPart } from "./task-part.ts";
@@ -173,7 +174,7 @@ function inView(element: Element | null): void {
   setTimeout(() => up.disconnect(), SETTLED);
 }
 
-export function roomPicture(app: AppView): TemplateResult {
+export function roomPicture(app: StudySession): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
     beside = undefined;
@@ -200,7 +201,7 @@ export function roomPicture(app: AppView): TemplateResult {
   const parts = html`
     <candlespan-preview
       kept
-      ?plain=${app.isForClient}
+      ?plain=${app.screen.isForClient}
       ?data-unlit=${isUnlit}
       .side=${room}
       .other=${other}

@@ -1,6 +1,6 @@
 /** The people of the elevation: figures, and a line at the height of every eye. */
 
-import { type Box, type Mark, segment, text, textWidth } from "./drawing.ts";
+import { type Box, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
 import { type ElevationPage, isShown, roomEnds } from "./elevation-scale.ts";
 import { spreadLabels } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
@@ -32,38 +32,30 @@ export function eyeLines({ scene, axes, scale, y, words }: ElevationPage, figure
   const right = Math.min(scale.right, scale.x(wall1));
   const gap = left > scale.left ? 6 : 0;
   const eyes = scene.people.map((p) => y(p.eye[2]));
-  // The end of the line where no one stands; in fewer words where somebody stands at both.
-  const chosen = scene.people.map(({ name, eye }) => {
-    const height = words.length(eye[2]);
-    const ways = [`${name}, eye ${height}`, `${name} ${height}`, height].flatMap((label) =>
-      [false, true].map((atRight) => ({ label, atRight })),
-    );
-    const isClear = ({ label, atRight }: (typeof ways)[number]): boolean => {
-      const reach = textWidth(label, 11.5) + gap + 2;
-      const from = atRight ? right - reach : left;
-      return figures.every(({ x, width }) => from + reach <= x || from >= x + width);
-    };
-    return ways.find(isClear) ?? ways[0];
-  });
-  const longest = Math.max(...chosen.map(({ label }) => textWidth(label, 11.5)));
   const places = spreadLabels(
     eyes.map((e) => e - 5),
     14,
     y(scene.room.ceilingHeight) + 16,
     y(axes.height) - 3,
   );
-  scene.people.forEach((_, i) => {
-    const { label, atRight } = chosen[i];
-    // No line runs through the words of its neighbour.
-    const free = gap + longest + 6;
-    const [start, end] = atRight ? [left, right - free] : [left + free, right];
-    marks.push(
-      segment(start, eyes[i], end, eyes[i], "eye line", "quiet", 0.75, { dash: "eye line" }),
-      text([atRight ? right - gap : left + gap, places[i]], label, "eye height", {
-        ground: "paper",
-        anchor: atRight ? "end" : "start",
-      }),
+  // At the end of the line where no one stands; in fewer words where somebody stands at both.
+  const labels = scene.people.map(({ name, eye }, i) => {
+    const height = words.length(eye[2]);
+    const tried = [`${name}, eye ${height}`, `${name} ${height}`, height].flatMap((said) =>
+      (["start", "end"] as const).map((anchor) =>
+        text([anchor === "end" ? right - gap : left + gap, places[i]], said, "eye height", {
+          ground: "paper",
+          anchor,
+        }),
+      ),
     );
+    return tried.find((word) => !figures.some((box) => overlaps(box, textBox(word)))) ?? tried[0];
+  });
+  // No line runs through the words of its neighbour.
+  const free = gap + Math.max(...labels.map((label) => textBox(label).width)) + 6;
+  labels.forEach((label, i) => {
+    const [start, end] = label.anchor === "end" ? [left, right - free] : [left + free, right];
+    marks.push(segment(start, eyes[i], end, eyes[i], "eye line", "quiet", 0.75, { dash: "eye line" }), label);
   });
   return marks;
 }

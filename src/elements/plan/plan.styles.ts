@@ -15,7 +15,7 @@ export const planStyles = css`
   .over-light .luminaire path {
     filter: drop-shadow(0 0 1px light-dark(transparent, #fdf8ec));
   }
-  /* On the light the ground is the scale's own, by day and by evening. */
+  /* On the light the ground is that of the scale, by day and by evening. */
   .over-light .luminaire:focus-visible .grip {
     stroke: #1b1a16;
     filter: drop-shadow(0 0 1px #fdf8ec);

@@ -54,7 +54,9 @@ export const sheetStyles = css`
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
     /* Its key is under the plan, out of sight where a panel stands. */
-    .hatched::before { content: "hatched: below target"; position: absolute; right: 0; font-size: 11px; color: var(--_quiet); }
+    .plan:has([hatch])::before {
+      content: "hatched: below target"; position: absolute; right: 0; color: var(--_quiet); font-size: 11px;
+    }
   }
   /* On a screen too low for all three the light stays in view, on a narrow one right under the headline. */
   @media screen and (max-height: 559px) {

@@ -194,7 +194,7 @@ export class CandlespanSheet extends DrawingElement {
               .height=${fit.elevation} .spacings=${hidden.has("plan") || hidden.has("dimensions")}
             ></candlespan-elevation>`
         }
-        <div class=${said?.isHatched ? "plan hatched" : "plan"}>${
+        <div class="plan">${
           hidden.has("plan")
             ? nothing
             : html`<candlespan-plan exportparts="luminaire, pointer"
@@ -208,7 +208,7 @@ export class CandlespanSheet extends DrawingElement {
           hidden.has("legend")
             ? nothing
             : html`<div class=${isAside ? "legend aside" : "legend"} .style=${isAside ? `left:${scale.right + 14}px` : `padding-left:${scale.left}px`}>
-              <candlespan-scale exportparts="bands" .unit=${this.words.illuminanceUnit} .hatch=${said?.isHatched === true} ?upright=${isAside}
+              <candlespan-scale exportparts="bands" .unit=${this.words.illuminanceUnit} ?hatch=${said?.isHatched} ?upright=${isAside}
                 .band=${bandWithin(planFrame(scene, scale, { ...this.#parts, reach: fit.reach, cut: fit.cut }).height - QUALITY, this.words.illuminanceUnit)}></candlespan-scale>
               <span class="quality">${said?.dark ? html`${said.dark}<br>` : nothing}${this.#quality()}</span>
             </div>`
