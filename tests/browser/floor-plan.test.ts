@@ -2,7 +2,7 @@
 
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { type OpenPage, openPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
+import { enter, type OpenPage, openPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
 let viewer: OpenPage;
 let page: Page;
@@ -133,4 +133,19 @@ it("draws the window, a zone and the island's end by their sides", async () => {
   await poll(async () => (await study()).island.length).toBeCloseTo(island.length + 0.1, 4);
   await refined(page);
   expect(await undoName()).toBe("size the island");
+});
+
+it("opens what is added beside another of its list that is open, with its name to be typed (2026-11-29: it stayed folded)", async () => {
+  await enter(page, "Kitchen");
+  const zones = page.locator("details[name=zone]");
+  await zones.first().waitFor();
+  const before = await zones.count();
+  await zones.first().evaluate((each) => {
+    (each as HTMLDetailsElement).open = true;
+  });
+  await page.getByRole("button", { name: "Add a zone", exact: true }).click();
+  await poll(() => zones.count()).toBe(before + 1);
+  await poll(() => zones.nth(before).evaluate((each) => (each as HTMLDetailsElement).open)).toBe(true);
+  await poll(() => zones.nth(before).evaluate((each) => each.contains(document.activeElement))).toBe(true);
+  expect(await zones.first().evaluate((each) => (each as HTMLDetailsElement).open)).toBe(false);
 });

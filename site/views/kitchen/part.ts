@@ -28,8 +28,11 @@ export function item(
   const id = `${list}-${index}`;
   return html`<details class="item" name=${list} id=${id} ?open=${open} ${ref((element) => {
     if (element === undefined || !added.delete(id)) return;
-    (element as HTMLDetailsElement).open = true;
-    requestAnimationFrame(() => element.querySelector("input")?.select());
+    // In the page: an open fold that comes into it closes where another of its name is open.
+    requestAnimationFrame(() => {
+      (element as HTMLDetailsElement).open = true;
+      element.querySelector("input")?.select();
+    });
   })}>
     <summary>${summary}</summary>
     ${content}

@@ -1,6 +1,6 @@
 /** Targets to choose from: the study's own and the published ones, with what each asks and who says so. */
 
-import { PUBLISHED_TARGETS } from "../../../src/app.ts";
+import { formatIlluminance, PUBLISHED_TARGETS } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 
@@ -56,7 +56,8 @@ export function figures(
 
 /** Standards ask in lux: in foot-candles both stand, so that 500 lx is known again in 46 fc. */
 function askedLight(app: FieldsView, lux: number): string {
-  return app.display.illuminance === "lx" ? lightText(app, lux) : `${lightText(app, lux)} (${lux} lx)`;
+  const { illuminance: unit } = app.display;
+  return unit === "lx" ? lightText(app, lux) : `${lightText(app, lux)} (${formatIlluminance(lux, "lx")})`;
 }
 
 export function published(scope: "homes" | "work places"): string[] {
