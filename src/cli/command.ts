@@ -181,9 +181,9 @@ export function helpWidth({ columns = 80 }: Pick<Io, "columns">): number {
 /** Paragraphs broken at `width`: a line goes on where no sentence ends; lists and examples, further in, keep their own lines. */
 export function flowing(words: string, width: number): string {
   return words
-    .replace(/(?<![.:!?;])\n(?=[^\s{])/g, " ")
+    .replace(/(?<![.:!?;\n])\n(?=[^\s{])/g, " ")
     .split("\n")
-    .flatMap((line) => wrapped(line, width))
+    .flatMap((line) => (line === "" ? [line] : wrapped(line, width)))
     .join("\n");
 }
 

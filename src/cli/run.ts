@@ -76,6 +76,7 @@ Guide, pages that \`candlespan serve\` shows:
   guide/study-format.html (every key of a study, and how places are counted)
   guide/kitchen.html (one kitchen from study to papers)
   guide/accuracy.html (what figures are worth)
+
 Exit code: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang, 2 bad input, 3 internal
 fault.
 `,

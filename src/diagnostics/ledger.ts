@@ -82,7 +82,9 @@ export class Ledger {
     path: string,
     name: string,
     known: readonly string[],
-    expected = `one of ${known.map((each) => `"${each}"`).join(", ")}`,
+    expected = known.length === 0
+      ? `none, as there is no ${what}`
+      : `one of ${known.map((each) => `"${each}"`).join(", ")}`,
     code = `${what}-unknown`,
   ): void {
     const meant = nearestWord(name, known);

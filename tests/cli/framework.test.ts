@@ -18,6 +18,9 @@ describe("the command line", () => {
   it("explains itself and every command", async () => {
     const overview = await called("--help");
     expect(overview.code).toBe(0);
+    // 2026-11-29: "… with its uncertainty.  new       a study to start from".
+    expect(overview.out).toMatch(/uncertainty\.\n\n {2}new {2}/);
+    expect(overview.out).toMatch(/\n\nExit code: 0 /);
     for (const { name, load } of COMMANDS) {
       expect(overview.out).toContain(`  ${name} `);
       const help = await called(name, "--help");

@@ -444,3 +444,10 @@ describe("light that does not get into the room", () => {
     expect(warned([2.7, 4.0, 2], { turn: 90 }, long)).toEqual(through);
   });
 });
+
+// 2026-11-29: "Expected one of , found \"pendants\"".
+it("says of a name that can name nothing that there is none", () => {
+  const settings = [{ name: "evening", dim: { pendants: 0.5 } }];
+  const [issue] = refusal(kitchen({ arrangements: [{ name: "bare", layers: [], settings }] }));
+  expect(issue).toMatchObject({ code: "setting-layer", expected: "none, as there is no layer" });
+});
