@@ -301,6 +301,9 @@ it("says beside the first target that it is a usual one, until one is set", () =
     );
   };
   const words = "a usual target until you set yours";
-  expect(usual(target("preparation", "secondary"), target("washing", "secondary"))).toEqual([words, ""]);
+  expect(usual(target("preparation", "secondary"))).toEqual([words]);
+  // 2026-11-29: of several zones it read as said of the first alone.
+  const all = "usual targets until you set yours";
+  expect(usual(target("preparation", "secondary"), target("washing", "secondary"))).toEqual([all, ""]);
   expect(usual(target("preparation", "secondary"), target("mine", "stated in the study"))).toEqual(["", ""]);
 });

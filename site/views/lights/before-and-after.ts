@@ -22,7 +22,7 @@ export function beforeAndAfter(app: AppView, swap: Swap, now: string): TemplateR
           ${row(`${name}, evenness`, (each) => (zone(each, name)?.uniformity ?? Number.NaN).toFixed(2))}
         `,
       )}
-      ${row("power", (each) => `${powerFigure(each.energy.watts, each.energy.unknownWatts)} W`)}
+      ${row("power, all lights", (each) => `${powerFigure(each.energy.watts, each.energy.unknownWatts)} W`)}
     </tbody>
   </table>`;
 }

@@ -36,7 +36,7 @@ export interface ZoneRow {
   readonly drivers: string;
   readonly mark: string;
   readonly style: string;
-  /** Beside what is asked of the first zone, where nobody has set a target of this kitchen; empty otherwise. */
+  /** Beside what is asked of the first zone, for all of them, where nobody has set a target of this kitchen; empty otherwise. */
   readonly usual: string;
 }
 
@@ -72,6 +72,7 @@ export function verdictInWords(
   const first = headline(assessment, clashes, units.illuminance);
   const clash = clashHeadline(clashes, units.length)?.replace(/^Cannot be built as placed: /, "") ?? "";
   const usual = zoneOfUsualTarget(assessment, targets);
+  const isOneAsked = assessment.zones.filter(({ checks }) => checks.length > 0).length === 1;
   const overHob = scene === undefined ? undefined : overHobWords(scene);
   const withHob = (words: string, between: string): string =>
     overHob === undefined ? words : words === "" ? overHob : `${words}${between}${overHob}`;
@@ -85,7 +86,12 @@ export function verdictInWords(
     clash: clash === "" ? "" : withHob(clash, " "),
     zones: assessment.zones.map((zone, i) => ({
       ...zoneRow(zone, clashes, units.illuminance, i === 0),
-      usual: i === usual ? "a usual target until you set yours" : "",
+      usual:
+        i !== usual
+          ? ""
+          : isOneAsked
+            ? "a usual target until you set yours"
+            : "usual targets until you set yours",
     })),
     isHatched: isHatched(assessment),
     dark: place === undefined ? "" : `Darkest ${place}.`,
