@@ -21,7 +21,7 @@ export function fittings(top: Island | undefined, at: (own: Vec2) => Vec2): Mark
   ];
 }
 
-/** Names of hob and sink within their outlines, where nothing of `blocked` lies and no zone says it already. */
+/** Names of hob and sink within their outlines, else right under or over them, where nothing of `blocked` lies and no zone says it already. */
 export function fittingNames(
   { island, zones }: Pick<Scene, "island" | "zones">,
   at: (own: Vec2) => Vec2,
@@ -32,7 +32,7 @@ export function fittingNames(
     if (!ring || zones.some((zone) => zone.name === name)) return [];
     const [x0, y0, x1, y1] = bounds(ring.map(at));
     if (textWidth(name, 11) > x1 - x0) return [];
-    const words = [(y0 + y1) / 2 + 4, y0 + 13, y1 - 5].map((y) =>
+    const words = [(y0 + y1) / 2 + 4, y0 + 13, y1 - 5, y1 + 13, y0 - 5].map((y) =>
       text([(x0 + x1) / 2, y], name, "fitting name", { ink: "ink", size: 11, anchor: "middle" }),
     );
     return words.filter((each) => !blocked.some((box) => overlaps(textBox(each), box, 2))).slice(0, 1);

@@ -55,6 +55,26 @@ describe("hob, sink and seats", () => {
     expect(boxes.some((a, i) => boxes.slice(i + 1).some((b) => overlaps(a, b)))).toBe(false);
   });
 
+  // 2026-11-29: in the small plans of a comparison the box of the hob under a pendant had no name.
+  it("are named beside their box where a pendant fills it", () => {
+    const island = {
+      ...ISLAND,
+      zones: [{ name: "all", from: [0, 0], size: [ISLAND.length, ISLAND.width] }],
+      hob: { from: [0.95, 0.3], size: [0.5, 0.5] },
+    };
+    const [under] = resolved(kitchen({ island })).scenes;
+    const small = sheetScale(islandAxes(under), 240, {
+      reach: 0,
+      largest: 260,
+      margins: { left: 4, right: 4 },
+    });
+    const few = { zones: true, people: false, dimensions: false };
+    const { over } = planObjects(under, small, words, few);
+    expect(namesIn(over)).toEqual(["hob"]);
+    const boxes = wordBoxes(over);
+    expect(boxes.some((a, i) => boxes.slice(i + 1).some((b) => overlaps(a, b)))).toBe(false);
+  });
+
   it("are over the light in the room's plan, and along the top in the elevation", () => {
     const plan = floorPlan(scene, 700, words);
     const [hob] = outlinesIn(plan.fittings).map(bounds);
