@@ -3,7 +3,7 @@
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import type { Exposure } from "./exposure.ts";
-import { MARKED_FROM } from "./glare-marks.ts";
+import { luminanceText, MARKED_FROM } from "./glare-marks.ts";
 import type { Look } from "./kitchen-view.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
 
@@ -65,7 +65,7 @@ export function captionLines(picture: Captioned): string[] {
 
 /** The luminances behind an exposure, for whoever asks. */
 export function exposureWords({ mean, white }: Exposure): string {
-  return `The eye is adapted to ${figure(mean)} cd/m²; from ${figure(white)} cd/m² on everything is white.`;
+  return `The eye is adapted to ${luminanceText(mean)} cd/m²; from ${luminanceText(white)} cd/m² on everything is white.`;
 }
 
 /** A reading in words. */
@@ -87,13 +87,6 @@ export function pictureRemarks({
   return [
     ...(isThinned ? ["A large room: its light is drawn less finely than usual."] : []),
     ...(isSlow ? ["This computer draws slowly: fewer pixels while the view moves."] : []),
-    ...(hasNoGlare
-      ? [`From here no luminaire is brighter than ${MARKED_FROM.toLocaleString("en")} cd/m².`]
-      : []),
+    ...(hasNoGlare ? [`From here no luminaire is brighter than ${MARKED_FROM} cd/m².`] : []),
   ];
-}
-
-/** Two figures that mean something. */
-function figure(value: number): string {
-  return Number(value.toPrecision(2)).toLocaleString("en");
 }

@@ -25,6 +25,7 @@ export class OrbitCamera {
 
   stand(eye: Vec3, target: Vec3, field = FIELD): void {
     this.camera.fov = field;
+    this.camera.updateProjectionMatrix();
     this.#eye = eye;
     this.#target = target;
     this.#place();

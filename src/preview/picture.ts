@@ -56,6 +56,8 @@ export class Picture {
   #moved = 0;
   #slow = false;
   #isTiming = false;
+  /** Size of what was drawn last (CSS pixels). */
+  readonly #sized = new Vector2();
   #density: MediaQueryList | undefined;
   #lost = false;
   /** Something on the picture has changed since it was drawn. */
@@ -301,6 +303,9 @@ export class Picture {
     const count = views.length;
     walk.camera.aspect = size.x / count / size.y;
     walk.camera.updateProjectionMatrix();
+    // Marks stand where the camera puts them on a picture of this size.
+    if (!size.equals(this.#sized)) this.#changed();
+    this.#sized.copy(size);
     views.forEach((view, i) => {
       renderer.setScissorTest(count > 1);
       renderer.setViewport((i * size.x) / count, 0, size.x / count, size.y);

@@ -132,7 +132,10 @@ export class CandlespanPreview extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues): void {
-    if (this.#isNewStand(changed)) this.walked = false;
+    const isNew = this.#isNewStand(changed);
+    if (isNew) this.walked = false;
+    // Marks and caption are of the eye: it stands before they are drawn.
+    if (isNew || (changed.has("cutAt") && !this.walked)) this.#stand();
   }
 
   protected override updated(changed: PropertyValues): void {
@@ -140,7 +143,6 @@ export class CandlespanPreview extends LitElement {
       changed.has("other") && (changed.get("other") === undefined) !== (this.other === undefined);
     if (isOther) this.reading = undefined;
     if (changed.has("side") || changed.has("other") || changed.has("people")) this.#take();
-    if (this.#isNewStand(changed) || (changed.has("cutAt") && !this.walked)) this.#stand();
     if (["look", "unit", "cut", "cutAt"].some((name) => changed.has(name))) this.#picture?.ask();
   }
 
@@ -342,7 +344,8 @@ export class CandlespanPreview extends LitElement {
     const picture = this.#picture;
     const scene = this.side?.scene;
     if (!this.marks || picture === undefined || scene === undefined || this.views.length > 1) return [];
-    return glareLabels(scene, picture.walk.eye, picture.walk.camera);
+    const { clientWidth: width, clientHeight: height } = picture.canvas;
+    return glareLabels(scene, picture.walk.eye, picture.walk.camera, { width, height });
   }
 }
 

@@ -337,7 +337,7 @@ describe("words under and on the picture", () => {
     // 2026-11-28: luminances and interreflection stood under every picture, in front of a designer's client.
     expect(`${first} ${second}`).not.toMatch(/cd\/m²|EV100|interreflect|engine/);
     expect(exposureWords(shown.exposure)).toBe(
-      "The eye is adapted to 12 cd/m²; from 1,200 cd/m² on everything is white.",
+      "The eye is adapted to 12 cd/m²; from 1200 cd/m² on everything is white.",
     );
   });
 
