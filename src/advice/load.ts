@@ -12,6 +12,7 @@ import { layerPower } from "../assessment/energy.ts";
 import { quoted } from "../diagnostics/printable.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Layer, LayerRole, Scene } from "../scene/scene.ts";
+import { isDigital } from "./digital-control.ts";
 import { apparentPower, type SwitchingLeg, switchingLegs } from "./switching.ts";
 
 /** 50 lb: what a ceiling box must carry; heavier luminaires are held apart from it (US codes, read in summaries). */
@@ -141,12 +142,8 @@ function layerLoad({ leg, layer }: SwitchingLeg): LayerLoad {
 }
 
 /** A dimmer must carry the greatest load that may be fitted, and be loaded enough to work steadily. */
-function dimmerCheck(
-  { dimmer, luminaires }: Layer,
-  fitted: number,
-  marked: number,
-  unknown: number,
-): DimmerCheck | undefined {
+function dimmerCheck(layer: Layer, fitted: number, marked: number, unknown: number): DimmerCheck | undefined {
+  const { dimmer, luminaires } = layer;
   if (dimmer === undefined) return undefined;
   const { name, minimumWatts, maximumWatts } = dimmer;
   const about = name === undefined ? {} : { name };
@@ -169,6 +166,13 @@ function dimmerCheck(
       outcome: "below its least load",
       keys: ["minimumWatts"],
       words: `${watts(fitted)} fitted, ${watts(minimumWatts)} is the least it needs: it may flicker`,
+    };
+  if (isDigital(layer))
+    return {
+      ...about,
+      outcome: "within",
+      keys: [],
+      words: `${watts(fitted)} fitted, set by digital control`,
     };
   const keys = loadsToState(dimmer, fitted);
   if (keys.length === 0)

@@ -5,7 +5,7 @@
  * them.
  */
 
-import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
+import { type SwitchKind, switchingLegs, switchOf } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { boxesInPlace } from "../scene/box-places.ts";
 import type { Layer } from "../scene/scene.ts";
@@ -36,9 +36,8 @@ export function namedSwitches(layers: readonly Layer[]): NamedSwitch[] {
   return switchingLegs(layers).flatMap(({ leg, layer }) => {
     const switches = layer.switches ?? [];
     return switches.map(({ at: place, assumed }, i) => {
-      // The pair dims from its first place: a dimmer in each would fight.
-      const dims = layer.dimmer !== undefined && i === 0;
-      return { place, words: switchWords(switchKind(i, switches.length), dims, leg, assumed), layer };
+      const { kind, dims } = switchOf(layer, i);
+      return { place, words: switchWords(kind, dims, leg, assumed), layer };
     });
   });
 }

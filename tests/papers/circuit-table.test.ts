@@ -22,9 +22,9 @@ it("names intermediate switches from the third place on", () => {
     const layers = [{ name: "domes", luminaire: "dome", row: { count: 3 }, switches }];
     return circuitRows(kitchen({ arrangements: [{ name: "a", layers }] }));
   };
-  expect(from(1)).toMatch(/ 1 place not stated$/);
-  expect(from(2)).toMatch(/ 2 places: two-way not stated$/);
-  expect(from(3)).toMatch(/ 3 places: two-way and intermediate not stated$/);
+  expect(from(1)).toMatch(/ 1 place none: switched$/);
+  expect(from(2)).toMatch(/ 2 places: two-way none: switched$/);
+  expect(from(3)).toMatch(/ 3 places: two-way and intermediate none: switched$/);
 });
 
 it("never rounds up an apparent power that is a least one", () => {

@@ -1,5 +1,6 @@
 /** What nobody has said of how a layer is wired, or what its dimmer does not suit. Each layer is held by itself: it is answered by itself. */
 
+import { isDigital } from "../../advice/digital-control.ts";
 import { type LoadReport, loadsToState } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
@@ -21,7 +22,7 @@ export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }
     const name = printable(layer.name, 30);
     const of = (...keys: readonly string[]): Field => ["layers", index, ...keys];
     const fitted = layers.find((each) => each.layer === layer.name)?.fittedWatts ?? 0;
-    const loads = loadsToState({}, fitted);
+    const loads = loadsToState(isDigital(layer) ? { minimumWatts: 0 } : {}, fitted);
     const ofDimmer = loads.map((key) => of("dimmer", key));
     const asked = `greatest${loads.includes("minimumWatts") ? " and least" : ""} load`;
     const held: Hold[] = [];

@@ -1,12 +1,14 @@
 /** Loads and dimmers by circuit. */
 
+import { isDigital } from "../../advice/digital-control.ts";
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
-import { switchingLegs, switchKind } from "../../advice/switching.ts";
+import { switchingLegs, switchOf } from "../../advice/switching.ts";
+import { isDimmed } from "../../app/set-out/layer-issues.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import { column, endColumn, table } from "../../drawing/paper/table.ts";
 import { switchWords } from "../../drawing/switch-symbols.ts";
-import type { Layer } from "../../scene/scene.ts";
+import type { Layer, Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
@@ -19,9 +21,11 @@ function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: Laye
   return voltAmperes.toFixed(0);
 }
 
-/** A layer whose dimmer is stated waits for no switch. */
-function placesWords({ switchedFrom, dimmer }: LayerLoad): string {
-  if (switchedFrom === undefined) return dimmer === undefined ? "not stated" : "its dimmer";
+/** A layer whose dimmer is stated waits for no other switch, but for the place of that. */
+function placesWords({ switchedFrom, dimmer }: LayerLoad, layer: Layer | undefined): string {
+  if (switchedFrom === undefined) return dimmer === undefined ? "not stated" : "its dimmer; its place: HOLD";
+  if (layer !== undefined && isDigital(layer))
+    return `${switchedFrom} ${switchedFrom === 1 ? "place" : "places"}: control ${switchedFrom === 1 ? "input" : "inputs"}`;
   if (switchedFrom === 1) return "1 place";
   return `${switchedFrom} places: two-way${switchedFrom > 2 ? " and intermediate" : ""}`;
 }
@@ -30,11 +34,10 @@ function placesWords({ switchedFrom, dimmer }: LayerLoad): string {
 export function switchTable(handover: Handover, words: HandoverWords): Block[] {
   const { layers } = chosenOption(handover).scene;
   const rows = switchingLegs(layers).flatMap(({ leg, layer }) =>
-    (layer.switches ?? []).map(({ at, assumed }, i, all) => ({
-      symbol: switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg, assumed),
-      layer: layer.name,
-      at,
-    })),
+    (layer.switches ?? []).map(({ at, assumed }, i) => {
+      const { kind, dims } = switchOf(layer, i);
+      return { symbol: switchWords(kind, dims, leg, assumed), layer: layer.name, at };
+    }),
   );
   if (rows.length === 0) return [];
   return [
@@ -58,6 +61,8 @@ export function switchTable(handover: Handover, words: HandoverWords): Block[] {
 
 export function circuitTable(handover: Handover): Block {
   const { scene } = chosenOption(handover);
+  const layerOf = ({ layer }: LayerLoad): Layer | undefined =>
+    scene.layers.find(({ name }) => name === layer);
   return table(
     loadReport(scene).layers,
     [
@@ -70,13 +75,8 @@ export function circuitTable(handover: Handover): Block {
         isMarked ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
       ),
       endColumn("load, VA", 1.2, apparentWords),
-      column("switched from", 1.2, placesWords),
-      column("dimmer; luminaires dim by", 3.2, (load) =>
-        dimmerWords(
-          load,
-          scene.layers.find(({ name }) => name === load.layer),
-        ),
-      ),
+      column("switched from", 1.2, (load) => placesWords(load, layerOf(load))),
+      column("dimmer; luminaires dim by", 3.2, (load) => dimmerWords(load, layerOf(load), scene)),
     ],
     { size: SMALL, depicts: "circuit row" },
   );
@@ -90,13 +90,32 @@ function loadLimits({ minimumWatts, maximumWatts }: NonNullable<Layer["dimmer"]>
 }
 
 /** The dimmer and what load it is for, then how the luminaires on it dim: by phase or by wires of their own, it decides the cable. */
-function dimmerWords({ dimmer }: LayerLoad, layer: Layer | undefined): string {
+function dimmerWords({ dimmer }: LayerLoad, layer: Layer | undefined, scene: Scene): string {
   const kinds = new Set(layer?.luminaires.flatMap(({ luminaire }) => luminaire.dimming ?? []));
   const name = dimmer?.name === undefined ? "" : `${dimmer.name}: `;
+  // What has a switch, and is dimmed nowhere, needs none.
+  const isPlain = layer?.switches !== undefined && !isDimmed(scene, layer);
   const parts = [
-    dimmer === undefined ? "not stated" : `${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
+    dimmer === undefined
+      ? isPlain
+        ? "none: switched"
+        : "not stated"
+      : `${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
     ...(layer?.dimmer === undefined ? [] : loadLimits(layer.dimmer)),
     ...(kinds.size === 0 ? [] : [[...kinds].join(", ")]),
   ];
   return printable(`${name}${parts.join("; ")}`, 240);
+}
+
+/** What digital control asks of whoever wires it, once. */
+export function digitalNote(handover: Handover): Block[] {
+  const layers = chosenOption(handover).scene.layers.filter(isDigital);
+  if (layers.length === 0) return [];
+  const names = layers.map(({ name }) => printable(name, 30)).join(", ");
+  return [
+    bullet(
+      `Digital control of ${names}: it needs control cores of its own to every luminaire; switches are inputs of the control, to be agreed with whoever supplies it, no pair in the mains. Common practice, no source.`,
+      SMALL,
+    ),
+  ];
 }

@@ -6,7 +6,7 @@ import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { topPlane } from "../../scene/top-plane.ts";
 import { shiftedWords } from "../../words/shifted-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
-import { circuitTable, switchTable } from "./circuit-table.ts";
+import { circuitTable, digitalNote, switchTable } from "./circuit-table.ts";
 import { hanging, typeNames } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
 import { notes } from "./notes.ts";
@@ -43,6 +43,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     ...asHung(setOut, chosenOption(handover).scene, words),
     heading("Circuits", 9),
     circuitTable(handover),
+    ...digitalNote(handover),
     ...switchTable(handover, words),
   );
   const flags = setOutHolds(handover, setOut, words);
