@@ -7,7 +7,6 @@
 
 import type { Layer } from "../scene/scene.ts";
 import { nthLetter } from "../study/arrangement-letters.ts";
-import { isDigital } from "./digital-control.ts";
 
 export interface SwitchingLeg {
   /** a, b …, by the layers that hold luminaires, in the option's order. */
@@ -19,14 +18,6 @@ export function switchingLegs(layers: readonly Layer[]): SwitchingLeg[] {
   return layers
     .filter(({ luminaires }) => luminaires.length > 0)
     .map((layer, i) => ({ leg: nthLetter(i).toLowerCase(), layer }));
-}
-
-/** Of a place of a layer: its kind, and whether it dims. A pair dims from its first place, a dimmer in each would fight; under digital control
- * each is an input by itself. */
-export function switchOf(layer: Layer, place: number): { readonly kind: SwitchKind; readonly dims: boolean } {
-  if (isDigital(layer)) return { kind: "one-way", dims: false };
-  const kind = switchKind(place, layer.switches?.length ?? 0);
-  return { kind, dims: layer.dimmer !== undefined && place === 0 };
 }
 
 export type SwitchKind = "one-way" | "two-way" | "intermediate";

@@ -12,6 +12,7 @@ import { type LuminaireMarks, line, type Mark, segment } from "./drawing.ts";
 import { doubleStroke } from "./elevation-dimensions.ts";
 import { type ElevationPage, isCut, isShown } from "./elevation-scale.ts";
 import { placeOf, placeOnTop } from "./island-axes.ts";
+import { recessedMarks } from "./recessed-marks.ts";
 import { halfWidth, profileFrom } from "./silhouette.ts";
 
 /** A body is drawn true only where it leaves its canopy and cord so much (drawing units). */
@@ -38,18 +39,11 @@ export function luminaireMarks(
   const label = `${layer.name} ${i + 1}`;
   if (!hangs(scene, placed)) {
     const half = Math.max(4, halfWidth(luminaire) * scale.perMetre);
-    marks.push(
-      segment(x - half, ceiling + 2.5, x + half, ceiling + 2.5, "recessed opening", "luminaire", 1.5),
-      segment(x - half, ceiling, x - half, ceiling + 5, "recessed opening", "luminaire", 0.75),
-      segment(x + half, ceiling, x + half, ceiling + 5, "recessed opening", "luminaire", 0.75),
-    );
     const depth = -dropOf(scene, placed);
-    const up = Math.min(extent.head - 2, depth * scale.perMetre);
-    if (luminaire.body && up > 2) {
-      const housing = rectangleBetween(x - half, ceiling, x + half, ceiling - up);
-      marks.push(line(housing, "recessed body", "luminaire", 0.75, { closed: true, dash: "dashed" }));
-      if (isCut(depth, up, scale)) marks.push(...doubleStroke(x, ceiling - up / 2, half + 5, "luminaire"));
-    }
+    const up = luminaire.body ? Math.min(extent.head - 2, depth * scale.perMetre) : 0;
+    marks.push(...recessedMarks(x, ceiling, { half, up, ink: "luminaire" }));
+    if (up > 2 && isCut(depth, up, scale))
+      marks.push(...doubleStroke(x, ceiling - up / 2, half + 5, "luminaire"));
     return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
   }
   // Hung by its rim and drawn true, though a hand holds it where air is cut; shorter only where it is too high.

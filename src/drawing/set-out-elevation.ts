@@ -8,12 +8,14 @@
 
 import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { shortTags } from "../scene/ceiling-boxes.ts";
+import { ceilingBoxes, shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
+import { statedDepth } from "../scene/stated-depth.ts";
 import { line, text } from "./drawing.ts";
 import { islandMarks } from "./island-in-view.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
+import { recessedMarks } from "./recessed-marks.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
 import { hangingStations, pendantMarks, stackedTags, widthInView } from "./set-out-elevation-pendants.ts";
@@ -40,7 +42,13 @@ export function elevationSpan(
   direction: ViewDirection,
 ): readonly [width: number, height: number] {
   const view = sideView(scene, direction);
-  return [view.to - view.from, tallest(view)];
+  return [view.to - view.from, tallest(view) + deepest(scene)];
+}
+
+/** How far what is set into the ceiling goes above it (m), as far as is known. */
+function deepest(scene: Scene): number {
+  const inCeiling = ceilingBoxes(scene).filter(({ kind }) => kind === "recessed");
+  return Math.max(0, ...inCeiling.map(({ placed }) => statedDepth(scene, placed) ?? 0));
 }
 
 /** Paper beside the drawing itself that its figures take (points), left and right, above and below. */
@@ -115,6 +123,7 @@ export function setOutElevation(
         hangsAt: hangingStations(view, box),
       }),
     ),
+    ...recessedInView(view, setOut, words),
     ...levels(view, boxes, words),
     ...string(view, setOut.unit, stations, words),
   ];
@@ -122,9 +131,33 @@ export function setOutElevation(
     marks: stackedTags(marks),
     left: -view.from * perMetre + 16,
     right: view.to * perMetre + margins.side,
-    above: tallest(view) * perMetre + margins.above,
+    above: (tallest(view) + deepest(scene)) * perMetre + margins.above,
     below: margins.below,
   };
+}
+
+/** What sits in the ceiling, at its place and depth, with the depth at one of each type. */
+function recessedInView(view: SideView, { boxes }: SetOut, words: PlanWords): PaperMark[] {
+  const { scene, perMetre } = view;
+  const named = new Set<string>();
+  return boxes.flatMap((box): PaperMark[] => {
+    const s = view.station(box.at);
+    if (box.kind !== "recessed" || s <= view.from || s >= view.to) return [];
+    const depth = statedDepth(scene, scene.layers[box.layer].luminaires[box.index]) ?? 0;
+    const [x, y] = view.at(s, box.ceiling);
+    const half = Math.max(2, (widthInView(view, box) / 2) * perMetre);
+    const up = depth * perMetre;
+    const marks = recessedMarks(x, y, { half, up, ink: "ink" });
+    if (depth === 0 || named.has(box.type)) return marks;
+    named.add(box.type);
+    const figure = text([x, y - up - 2], `recessed ${words.dimension(depth)}`, "recessed body", {
+      size: LETTERING,
+      ink: "ink",
+      anchor: "middle",
+      ground: "sheet",
+    });
+    return [...marks, figure];
+  });
 }
 
 function isAt(other: Seen, s: number): boolean {

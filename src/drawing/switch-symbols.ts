@@ -5,7 +5,8 @@
  * them.
  */
 
-import { type SwitchKind, switchingLegs, switchOf } from "../advice/switching.ts";
+import { switchOf } from "../advice/switch-of.ts";
+import { type SwitchKind, switchingLegs } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { boxesInPlace } from "../scene/box-places.ts";
 import type { Layer } from "../scene/scene.ts";

@@ -10,7 +10,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
-import { statedDepth } from "../papers/set-out/other-boxes-tables.ts";
+import { statedDepth } from "../scene/stated-depth.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvTable } from "./csv-writer.ts";
 

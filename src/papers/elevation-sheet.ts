@@ -94,7 +94,9 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
           "The string runs from the end (or near edge) of the finished top: use it to check against the room's datum once the island stands.",
         ]),
     ...(setOut.boxes.some((box) => box.kind === "recessed")
-      ? ["Recessed luminaires are on the set-out sheet."]
+      ? [
+          "Recessed luminaires are on the set-out sheet. Dashed above the ceiling: how deep they go, where that is known.",
+        ]
       : []),
   ];
   return [heading("Notes", 9), ...lines.map((words) => bullet(words, SMALL + 0.25)), gap(1)];

@@ -2,7 +2,8 @@
 
 import { isDigital } from "../../advice/digital-control.ts";
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
-import { switchingLegs, switchOf } from "../../advice/switching.ts";
+import { switchOf } from "../../advice/switch-of.ts";
+import { switchingLegs } from "../../advice/switching.ts";
 import { isDimmed } from "../../app/set-out/layer-issues.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
@@ -109,7 +110,9 @@ function dimmerWords({ dimmer }: LayerLoad, layer: Layer | undefined, scene: Sce
 
 /** What digital control asks of whoever wires it, once. */
 export function digitalNote(handover: Handover): Block[] {
-  const layers = chosenOption(handover).scene.layers.filter(isDigital);
+  const layers = chosenOption(handover).scene.layers.filter(
+    (layer) => layer.luminaires.length > 0 && isDigital(layer),
+  );
   if (layers.length === 0) return [];
   const names = layers.map(({ name }) => printable(name, 30)).join(", ");
   return [

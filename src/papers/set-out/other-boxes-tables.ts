@@ -4,8 +4,8 @@ import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import { recessDepth } from "../../scene/recess-depth.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { statedDepth } from "../../scene/stated-depth.ts";
 import type { HandoverWords } from "../handover.ts";
 import { weightText } from "./hanging.ts";
 
@@ -81,14 +81,6 @@ function cutOutWords({ luminaire: { cutOut } }: PlacedLuminaire, { length }: Len
     : typeof cutOut === "number"
       ? length(cutOut)
       : cutOut.map(length).join(" × ");
-}
-
-/** How far what is set into the ceiling goes into it (m), by its stated body or its file. */
-export function statedDepth(scene: Scene, placed: PlacedLuminaire): number | undefined {
-  const depth = recessDepth(scene, placed);
-  // A height that nobody stated is none to build by.
-  if (depth === undefined || placed.luminaire.body?.isUsualHeight === true) return undefined;
-  return Math.max(0, depth);
 }
 
 function depthWords(scene: Scene, placed: PlacedLuminaire, { length }: Lengths): string | undefined {
