@@ -173,16 +173,21 @@ function bandSentence(
   return `${years} a meter to read ${listed(parts)}, 19 times in 20.${fresh}`;
 }
 
+/** That nobody's eyes are in a study, which its options share. */
+export function unseenSentence({ scene, assessment, people }: HandoverOption): string | undefined {
+  if ((people ?? peopleFindings(scene, assessment)).length > 0) return undefined;
+  const polished = scene.island?.finish === "polished";
+  const seats = scene.island?.seats?.count ?? 0;
+  return `Glare${polished ? " and images in the polished top" : ""}: not looked at, since ${seats > 0 ? `nobody is on the ${count(seats, "seat")} of the study, or stands in it` : "nobody stands or sits in the study"}.`;
+}
+
 /** Glare, mirror image, heads and one's own shadow, a sentence each. */
 function peopleSentences(option: HandoverOption, words: HandoverWords): string[] {
   const { scene, assessment, shadows = [] } = option;
+  const unseen = unseenSentence(option);
+  if (unseen !== undefined) return [unseen];
   const people = option.people ?? peopleFindings(scene, assessment);
   const polished = scene.island?.finish === "polished";
-  const seats = scene.island?.seats?.count ?? 0;
-  if (people.length === 0)
-    return [
-      `Glare${polished ? " and images in the polished top" : ""}: not looked at, since ${seats > 0 ? `nobody is on the ${count(seats, "seat")} of the study, or stands in it` : "nobody stands or sits in the study"}.`,
-    ];
   return [
     glareSentence(people),
     ...(polished ? [mirrorSentence(people)] : []),

@@ -10,7 +10,7 @@ import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import { paperRows } from "../drawing/paper/paper-text.ts";
 import { verdictMark } from "../words/zone-text.ts";
 import { abreast, comparison, ELEVATIONS, GAP, recommendation } from "./client-comparison.ts";
-import { plainVerdict, sentences } from "./client-sentences.ts";
+import { plainVerdict, sentences, unseenSentence } from "./client-sentences.ts";
 import type { Handover, HandoverOption } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { type Page, page, pageField } from "./page.ts";
@@ -23,6 +23,9 @@ const PLAN_SHARE = 0.4;
 export function clientSheets(handover: Handover): Page[] {
   const sheet = pageField(handover, false);
   const { field } = sheet;
+  // What nobody's eyes are there to be told is the same of all.
+  const [unseen, ...others] = handover.options.map(unseenSentence);
+  const shared = others.length > 0 && others.every((each) => each === unseen) ? unseen : undefined;
   const options: Block[] = [
     paragraph(
       "Each plan shows the island's top from above in the evening, every light at its planned level: the same colour is the same light, hatching is less than was asked for, lines carry their level. Predictions with a band, not a guarantee, for the dark; finishes and people change what is seen.",
@@ -35,8 +38,11 @@ export function clientSheets(handover: Handover): Page[] {
           ...plansAbreast(handover, field.width),
           ...handover.options.flatMap((option, i) => [
             heading(optionTitle(handover, option, i), 12),
-            ...optionWords(handover, option),
+            ...optionWords(handover, option, shared),
           ]),
+          ...(shared === undefined
+            ? []
+            : [paragraph(`All options: ${shared}`, { size: 8.5, depicts: "client sentence" })]),
         ]
       : handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width))),
   ];
@@ -99,14 +105,17 @@ function plansAbreast(handover: Handover, width: number): Block[] {
   });
 }
 
-function optionWords(handover: Handover, option: HandoverOption): Block[] {
+/** @param shared said once of all options */
+function optionWords(handover: Handover, option: HandoverOption, shared?: string): Block[] {
   return [
     paragraph(plainVerdict(option), {
       marker: verdictMark(option.assessment.verdict, option.clashes),
       size: 9.5,
       strong: true,
     }),
-    ...sentences(handover, option).map((each) => paragraph(each, { size: 8.5, depicts: "client sentence" })),
+    ...sentences(handover, option)
+      .filter((each) => each !== shared)
+      .map((each) => paragraph(each, { size: 8.5, depicts: "client sentence" })),
   ];
 }
 

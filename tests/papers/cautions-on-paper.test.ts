@@ -45,3 +45,16 @@ it("tells whoever orders the verdict and what is on hold", () => {
   expect(schedule).toContain("To be built: three. ≈ too close to call.");
   expect(schedule).toContain(`HOLD: ${held} things are not settled; see the set-out sheet.`);
 });
+
+// 2026-11-29: it stood under each of them.
+it("says once that nobody's eyes are in the study, whatever the options", () => {
+  const of = (count: number) =>
+    wordsOf(
+      clientSheets(
+        handoverOf(kitchen({ arrangements: [row("a", 3), row("b", 2), row("c", 4)].slice(0, count) })),
+      ),
+    );
+  expect(of(3).match(/Glare[^:]*: not looked at/g)).toHaveLength(1);
+  expect(of(3)).toContain("All options: Glare");
+  expect(of(1).match(/Glare[^:]*: not looked at/g)).toHaveLength(1);
+});
