@@ -242,9 +242,11 @@ it("gives values that stood in with their unit", () => {
   expect(brief("/maintenance", 0.8)).toBe("0.8");
 });
 
-it("says how inches are typed in a table of readings", () => {
+it("reads inches in a table as the sheets print them, and says how they are typed where a quote opens none", () => {
   const read = readCsv("along,across,fc\n2'-3\",1,100\n");
-  expect(read.ok ? undefined : read.issues[0].expected).toContain("27 in");
+  expect(read.ok && JSON.stringify(read.value)).toContain(JSON.stringify("2'-3\""));
+  const stray = readCsv("along,across,fc\n2'-3\"x,1,100\n");
+  expect(stray.ok ? undefined : stray.issues[0].expected).toContain("27 in");
 });
 
 it("keeps a sentence with the figure it speaks of, and no row of a table alone", () => {
