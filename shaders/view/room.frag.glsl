@@ -5,7 +5,7 @@
 // F: Fresnel reflectance of an unpolarised ray on a dielectric of index 1.5 [1]; L_mirror is the picture from the eye's
 // mirror image. [1] M. Born, E. Wolf, Principles of Optics, 1.5.2.
 //
-// Light lies on nodes and is bilinear between them, mixed here: filters of the hardware know eight bits of a weight, and an
+// Light lies on nodes, closer ones where it changes fast, and is bilinear between them, mixed here: filters of the hardware know eight bits of a weight, and an
 // isolux line drawn on their steps is ragged.
 //
 // A program for each case, as a software renderer goes through branches it does not take. Definitions, 0 or 1:
@@ -25,6 +25,9 @@
 #include <view/scale>
 
 uniform highp sampler2D developed;
+// Cells where light changes too fast for their nodes are divided: 1 + the texel in `divided` where their own nodes begin.
+uniform highp sampler2D divisions;
+uniform highp sampler2D divided;
 uniform vec3 eye;
 // Points with dot(cut.xyz, p) > cut.w are not drawn.
 uniform vec4 cut;
@@ -44,6 +47,7 @@ in vec4 ownLight;
 
 out vec4 colour;
 
+const float DIVISION = 4.0;
 const float INVERSE_PI = 0.3183098861838;
 
 float fresnel(float cosine) {
@@ -54,12 +58,20 @@ float fresnel(float cosine) {
 }
 
 #if SURFACE
-vec4 lightOn(vec2 spot) {
+vec4 between(highp sampler2D light, vec2 spot) {
   ivec2 node = ivec2(floor(spot));
-  vec2 between = spot - vec2(node);
-  vec4 low = mix(texelFetch(developed, node, 0), texelFetch(developed, node + ivec2(1, 0), 0), between.x);
-  vec4 high = mix(texelFetch(developed, node + ivec2(0, 1), 0), texelFetch(developed, node + ivec2(1, 1), 0), between.x);
-  return mix(low, high, between.y);
+  vec2 share = spot - vec2(node);
+  vec4 low = mix(texelFetch(light, node, 0), texelFetch(light, node + ivec2(1, 0), 0), share.x);
+  vec4 high = mix(texelFetch(light, node + ivec2(0, 1), 0), texelFetch(light, node + ivec2(1, 1), 0), share.x);
+  return mix(low, high, share.y);
+}
+
+vec4 lightOn(vec2 spot) {
+  vec2 node = floor(spot);
+  int start = int(texelFetch(divisions, ivec2(node), 0).r + 0.5) - 1;
+  if (start < 0) return between(developed, spot);
+  int width = textureSize(divided, 0).x;
+  return between(divided, vec2(start % width, start / width) + DIVISION * (spot - node));
 }
 #endif
 

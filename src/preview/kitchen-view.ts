@@ -24,6 +24,7 @@ import { BodyMeshes } from "./body-meshes.ts";
 import type { Cut } from "./cut.ts";
 import { edgeGeometry } from "./edges.ts";
 import { type Exposure, exposureFor, KEY } from "./exposure.ts";
+import { floatTexture } from "./float-texture.ts";
 import { frontLines } from "./front-lines.ts";
 import { IsoluxSprites } from "./isolux-sprites.ts";
 import { type Light, LightCache } from "./light-cache.ts";
@@ -54,6 +55,9 @@ export interface DrawOptions {
 const INSIDE = 0.3;
 const PAPER = new Color().setHex(0xfaf7f1, LinearSRGBColorSpace);
 const NIGHT = new Color().setHex(0x171510, LinearSRGBColorSpace);
+
+/** No cell is divided: what is read beyond the texture's only texel is nothing too. */
+const UNDIVIDED = floatTexture(new Float32Array(4), 1, 1);
 
 /** How a room is drawn in its mirror image. */
 const MIRRORED = { lux: false, linear: true, cut: true, section: false, mirrors: false };
@@ -293,7 +297,10 @@ export class KitchenView {
   #useTarget(): void {
     const target = this.cache.target;
     if (target === undefined) return;
+    const { divided } = this.cache;
     this.#shared.developed.value = target.developed.texture;
+    this.#shared.divisions.value = divided?.divisions ?? UNDIVIDED;
+    this.#shared.divided.value = divided?.developed.texture ?? UNDIVIDED;
     this.#shared.records.value = this.cache.recordsTexture;
     this.#room?.useAtlas(target.atlas);
     this.#labels.forget();

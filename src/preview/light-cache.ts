@@ -4,8 +4,9 @@
  *   records → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
  *
  * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
- * rests. Records are known by scene, people and traced near fields; direct light goes with the next that is taken; dimming,
- * maintenance and tints change what is developed alone.
+ * rests, whose cells are divided then where light changes too fast for them (`divided-cells.ts`). Records are known by
+ * scene, people and traced near fields; direct light goes with the next that is taken; dimming, maintenance and tints
+ * change what is developed alone.
  */
 
 import {
@@ -22,15 +23,20 @@ import type { Vec3 } from "../geometry/vector.ts";
 import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import { layerTints } from "./colour.ts";
-import { floatTexture, readFloats } from "./float-texture.ts";
+import { interreflectedInCells } from "./divided-cells.ts";
+import { readFloats } from "./float-texture.ts";
 import { PointLight } from "./point-light.ts";
-import { MOVING, type PreviewQuality, STILL } from "./preview-quality.ts";
+import { EDGES, MOVING, type PreviewQuality, STILL } from "./preview-quality.ts";
 import { type SceneTexture, SLOTS, sceneTexture } from "./scene-texture.ts";
 import { ScreenPass } from "./screen-pass.ts";
 import { MOVING_ATLAS, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
 import {
-  disposeSurfaceLightTarget,
+  type DividedLightTarget,
+  disposeLightTarget,
+  dividedLightTarget,
+  giveInterreflected,
   interreflectedOn,
+  type LightTarget,
   type SurfaceLightTarget,
   surfaceLightTarget,
 } from "./surface-light-target.ts";
@@ -42,6 +48,9 @@ export interface Light {
   readonly people: boolean;
 }
 
+/** Of the time that all of the fine light takes, that of the nodes before their cells are divided: about so much. */
+const FINE_SHARE = 0.7;
+
 export class LightCache {
   readonly #renderer: WebGLRenderer;
   readonly #points: PointLight;
@@ -52,6 +61,7 @@ export class LightCache {
   #recorded: (Pick<Light, "scene" | "people"> & Pick<Partial<SurfaceLight>, "traced">) | undefined;
   #coarse: SurfaceLightTarget | undefined;
   #fine: SurfaceLightTarget | undefined;
+  #divided: DividedLightTarget | undefined;
   #weights = new Float32Array(SLOTS);
   #tints: Vec3[] = [];
   #atOnce = 1;
@@ -91,16 +101,24 @@ export class LightCache {
 
   /** Share of the fine light that is there, 0…1. */
   get fraction(): number {
-    return this.#fine === undefined ? 0 : this.#fine.lit / this.#fine.points.draws.length;
+    const [fine, divided] = [this.#fine, this.#divided].map((target) =>
+      target === undefined ? 0 : target.lit / Math.max(1, target.points.draws.length),
+    );
+    return this.isStill ? 1 : FINE_SHARE * fine + (1 - FINE_SHARE) * divided;
   }
 
   get isStill(): boolean {
-    return this.#fine !== undefined && this.#fine.lit === this.#fine.points.draws.length;
+    return this.#divided !== undefined && isWhole(this.#divided);
   }
 
   /** The better atlas that is ready. */
   get target(): { readonly atlas: SurfaceAtlas; readonly developed: WebGLRenderTarget } | undefined {
     return this.isStill ? this.#fine : this.#coarse;
+  }
+
+  /** The divided cells of that atlas, where it has any. */
+  get divided(): Pick<DividedLightTarget, "divisions" | "developed"> | undefined {
+    return this.isStill ? this.#divided : undefined;
   }
 
   /** Materials that {@link take} will draw with. */
@@ -128,7 +146,7 @@ export class LightCache {
     }
     this.#light = { ...this.#light, scene };
     this.#weigh(scene);
-    for (const target of [this.#coarse, this.#fine]) if (target !== undefined) this.#developTarget(target);
+    for (const target of this.#targets) this.#developTarget(target);
   }
 
   /** Takes finer light on the same scene's surfaces; what was computed here stays. */
@@ -137,29 +155,42 @@ export class LightCache {
     this.#light = { ...this.#light, surfaces };
     for (const target of [this.#coarse, this.#fine]) {
       if (target === undefined) continue;
-      target.interreflected.dispose();
-      target.interreflectedValues = interreflectedOn(target.atlas, this.#light.scene, surfaces);
-      target.interreflected = floatTexture(
-        target.interreflectedValues,
-        target.atlas.width,
-        target.atlas.height,
-      );
+      giveInterreflected(target, interreflectedOn(target.atlas, this.#light.scene, surfaces));
       this.#developTarget(target);
     }
+    if (this.#fine === undefined || this.#divided === undefined) return;
+    giveInterreflected(
+      this.#divided,
+      interreflectedInCells(this.#divided.cells, this.#fine.interreflectedValues),
+    );
+    this.#developTarget(this.#divided);
   }
 
-  /** Lights some more of the fine atlas, about `budget` ms; true when it is whole. */
+  /** Lights some more of the fine atlas, then of its divided cells, about `budget` ms; true when all is whole. */
   proceed(budget: number, clock: () => number): boolean {
     const light = this.#light;
     if (light === undefined) return true;
     this.#fine ??= this.#targetOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
-    const target = this.#fine;
+    if (!this.#proceedOn(this.#fine, STILL, budget, clock)) return false;
+    if (this.#divided === undefined) {
+      // At full output, so that another dimming finds them too.
+      const lux = this.#luxOf(this.#fine, new Float32Array(SLOTS).fill(1));
+      this.#divided = dividedLightTarget(this.#renderer, this.#fine, lux, this.records);
+      // Its draws are other ones.
+      this.#atOnce = 1;
+    }
+    if (!this.#proceedOn(this.#divided, EDGES, budget, clock)) return false;
+    for (const target of [this.#fine, this.#divided]) this.#developTarget(target);
+    return true;
+  }
+
+  #proceedOn(target: LightTarget, fineness: PreviewQuality, budget: number, clock: () => number): boolean {
     const all = target.points.draws.length;
     const start = clock();
     const one = new Float32Array(4);
     while (target.lit < all) {
       const before = clock();
-      this.#lightUpTo(target, Math.min(all, target.lit + this.#atOnce), STILL);
+      this.#lightUpTo(target, Math.min(all, target.lit + this.#atOnce), fineness);
       // Reading one texel waits for the slice, so that the next is of the right size.
       if (target.direct.texture.type === FloatType)
         this.#renderer.readRenderTargetPixels(target.direct, 0, 0, 1, 1, one);
@@ -168,9 +199,7 @@ export class LightCache {
       this.#atOnce = Math.min(64, Math.max(1, Math.floor(Math.min(2 * this.#atOnce, wanted))));
       if (clock() - start > 0.75 * budget) break;
     }
-    if (target.lit < all) return false;
-    this.#developTarget(target);
-    return true;
+    return isWhole(target);
   }
 
   /** All of the fine light at once; for stills and tests. */
@@ -182,13 +211,7 @@ export class LightCache {
   read(): { readonly atlas: SurfaceAtlas; readonly values: Float32Array } | undefined {
     const target = this.isStill ? this.#fine : this.#coarse;
     if (target === undefined) return undefined;
-    const { width, height } = target.atlas;
-    const direct = readFloats(this.#renderer, target.direct);
-    const values = new Float32Array(width * height);
-    for (let t = 0; t < values.length; t++)
-      for (let k = 0; k < SLOTS; k++)
-        values[t] += this.#weights[k] * (direct[4 * t + k] + target.interreflectedValues[4 * t + k]);
-    return { atlas: target.atlas, values };
+    return { atlas: target.atlas, values: this.#luxOf(target) };
   }
 
   /** Interreflected light (lx, weighed) at a texel place of the atlas in use. */
@@ -245,16 +268,33 @@ export class LightCache {
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }
 
+  /** Illuminance (lx) of every texel, each slot by its weight. */
+  #luxOf(
+    { direct: target, interreflectedValues }: LightTarget,
+    weights: Float32Array = this.#weights,
+  ): Float32Array {
+    const direct = readFloats(this.#renderer, target);
+    const values = new Float32Array(direct.length / 4);
+    for (let t = 0; t < values.length; t++)
+      for (let k = 0; k < SLOTS; k++)
+        values[t] += weights[k] * (direct[4 * t + k] + interreflectedValues[4 * t + k]);
+    return values;
+  }
+
+  get #targets(): readonly LightTarget[] {
+    return [this.#coarse, this.#fine, this.#divided].filter((target) => target !== undefined);
+  }
+
   #targetOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): SurfaceLightTarget {
     return surfaceLightTarget(this.#renderer, atlas, this.records, interreflectedOn(atlas, scene, surfaces));
   }
 
-  #lightUpTo(target: SurfaceLightTarget, to: number, fineness: PreviewQuality): void {
+  #lightUpTo(target: LightTarget, to: number, fineness: PreviewQuality): void {
     this.#points.light(target.points, target.direct, fineness, target.lit, to);
     target.lit = to;
   }
 
-  #developTarget(target: SurfaceLightTarget): void {
+  #developTarget(target: LightTarget): void {
     const { uniforms } = this.#develop.material;
     uniforms.direct.value = target.direct.texture;
     uniforms.interreflected.value = target.interreflected;
@@ -267,10 +307,14 @@ export class LightCache {
   }
 
   #free(): void {
-    for (const target of [this.#coarse, this.#fine]) {
-      if (target !== undefined) disposeSurfaceLightTarget(target);
-    }
+    for (const target of this.#targets) disposeLightTarget(target);
+    this.#divided?.divisions.dispose();
+    this.#divided = undefined;
     this.#coarse = undefined;
     this.#fine = undefined;
   }
+}
+
+function isWhole({ lit, points }: LightTarget): boolean {
+  return lit === points.draws.length;
 }

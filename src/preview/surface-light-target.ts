@@ -10,13 +10,14 @@ import {
 } from "three";
 import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Scene } from "../scene/scene.ts";
+import { type DividedCells, dividedCells, interreflectedInCells } from "./divided-cells.ts";
 import { floatTexture, sumTarget } from "./float-texture.ts";
-import { PointSet } from "./point-set.ts";
+import { PointSet, type PointValues } from "./point-set.ts";
 import { type SceneTexture, SLOTS } from "./scene-texture.ts";
 import { onAtlas, regionsOf, type SurfaceAtlas } from "./surface-atlas.ts";
 
-export interface SurfaceLightTarget {
-  readonly atlas: SurfaceAtlas;
+/** Points with their light. */
+export interface LightTarget {
   readonly points: PointSet;
   /** Interreflected light, four slots a texel (lx at full output, initial). */
   interreflected: DataTexture;
@@ -29,6 +30,17 @@ export interface SurfaceLightTarget {
   lit: number;
 }
 
+export interface SurfaceLightTarget extends LightTarget {
+  readonly atlas: SurfaceAtlas;
+}
+
+/** The cells of an atlas that are divided, with their light. */
+export interface DividedLightTarget extends LightTarget {
+  readonly cells: DividedCells;
+  /** Where each cell's nodes are, for `shaders/view/room.frag.glsl`. */
+  readonly divisions: DataTexture;
+}
+
 /** A target on which nothing is lit yet. */
 export function surfaceLightTarget(
   renderer: WebGLRenderer,
@@ -36,10 +48,34 @@ export function surfaceLightTarget(
   records: SceneTexture,
   interreflected: Float32Array,
 ): SurfaceLightTarget {
-  const { width, height } = atlas;
+  const points = { ...atlas, regions: regionsOf(atlas) };
+  return { atlas, ...lightTarget(renderer, points, records, interreflected) };
+}
+
+/** Likewise, of the cells in which the light of a target (lx a texel) changes too fast. */
+export function dividedLightTarget(
+  renderer: WebGLRenderer,
+  { atlas, interreflectedValues }: SurfaceLightTarget,
+  lux: Float32Array,
+  records: SceneTexture,
+): DividedLightTarget {
+  const cells = dividedCells(atlas, lux);
   return {
-    atlas,
-    points: new PointSet({ ...atlas, regions: regionsOf(atlas) }, records),
+    cells,
+    divisions: floatTexture(cells.starts, atlas.width, atlas.height),
+    ...lightTarget(renderer, cells, records, interreflectedInCells(cells, interreflectedValues)),
+  };
+}
+
+function lightTarget(
+  renderer: WebGLRenderer,
+  points: PointValues,
+  records: SceneTexture,
+  interreflected: Float32Array,
+): LightTarget {
+  const { width, height } = points;
+  return {
+    points: new PointSet(points, records),
     interreflected: floatTexture(interreflected, width, height),
     interreflectedValues: interreflected,
     direct: sumTarget(renderer, width, height),
@@ -52,6 +88,14 @@ export function surfaceLightTarget(
     }),
     lit: 0,
   };
+}
+
+/** Gives a target other interreflected light. */
+export function giveInterreflected(target: LightTarget, values: Float32Array): void {
+  const { width, height } = target.points;
+  target.interreflected.dispose();
+  target.interreflectedValues = values;
+  target.interreflected = floatTexture(values, width, height);
 }
 
 /** Interreflected light at every texel of an atlas. */
@@ -67,12 +111,7 @@ export function interreflectedOn(
     : onAtlas(atlas, surfaces.interreflected, slots);
 }
 
-export function disposeSurfaceLightTarget({
-  points,
-  interreflected,
-  direct,
-  developed,
-}: SurfaceLightTarget): void {
+export function disposeLightTarget({ points, interreflected, direct, developed }: LightTarget): void {
   points.dispose();
   interreflected.dispose();
   direct.dispose();

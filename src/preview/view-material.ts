@@ -22,6 +22,8 @@ export const LINE = 1.4;
 export function viewUniforms() {
   return {
     developed: { value: null as unknown },
+    divisions: { value: null as unknown },
+    divided: { value: null as unknown },
     eye: { value: new Vector3() },
     cut: { value: NOWHERE.clone() },
     look: { value: 0 },
