@@ -75,6 +75,20 @@ vec4 lightOn(vec2 spot) {
 }
 #endif
 
+#if LUX && SURFACE
+float levelAt(vec2 spot) {
+  return log(max(lightOn(spot).a, 1e-3));
+}
+
+// By what lies half a line's width beside: the screen's own derivative is taken within blocks of four pixels, and between two
+// of them an edge of a shadow would have no line. Within the gutter around a surface's light.
+float changeOverPixel(vec2 spot) {
+  vec2 across = clamp(0.5 * lineWidth * dFdx(spot), -1.0, 1.0);
+  vec2 up = clamp(0.5 * lineWidth * dFdy(spot), -1.0, 1.0);
+  return (abs(levelAt(spot + across) - levelAt(spot - across)) + abs(levelAt(spot + up) - levelAt(spot - up))) / lineWidth;
+}
+#endif
+
 void main() {
 #if CUT
   if (dot(cut.xyz, place) > cut.w) discard;
@@ -91,7 +105,7 @@ void main() {
   vec4 light = ownLight;
 #endif
 #if LUX && SURFACE
-  colour = vec4(scaleColour(light.a), 1.0);
+  colour = vec4(scaleColour(light.a, changeOverPixel(lightSpot)), 1.0);
 #elif LUX
   // A thing is no surface that lux are asked of: grey, shaped by how it faces.
   float towards = abs(dot(normalize(facing), normalize(eye - place)));

@@ -11,22 +11,29 @@ import type { Scene } from "../scene/scene.ts";
 const EDGE_PIECES = 12;
 const BESIDE = 0.004;
 
-const edges = new WeakMap<Scene["surfaces"], Float32Array>();
+interface Lines {
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+}
 
-/** Pairs of points, a line each. Key: the surfaces, which a moved luminaire leaves as they are. */
+const edges = new WeakMap<Scene["surfaces"], Lines>();
+
+/** Pairs of points, a line each, with the normal of their face. Key: the surfaces, which a moved luminaire leaves as they are. */
 export function edgeGeometry(scene: Scene): BufferGeometry {
-  const positions = edges.get(scene.surfaces) ?? edgesOf(scene);
-  edges.set(scene.surfaces, positions);
+  const lines = edges.get(scene.surfaces) ?? edgesOf(scene);
+  edges.set(scene.surfaces, lines);
   const geometry = new BufferGeometry();
-  geometry.setAttribute("position", new BufferAttribute(positions, 3));
+  geometry.setAttribute("position", new BufferAttribute(lines.positions, 3));
+  geometry.setAttribute("normal", new BufferAttribute(lines.normals, 3));
   return geometry;
 }
 
-function edgesOf(scene: Scene): Float32Array {
+function edgesOf(scene: Scene): Lines {
   const flats = scene.surfaces.map(flatSurface);
   const lies = (s: number, place: Vec2): boolean =>
     depthInside(place, flats[s].outline) > 0 && !flats[s].holes.some((hole) => depthInside(place, hole) > 0);
   const positions: number[] = [];
+  const normals: number[] = [];
   flats.forEach((flat, s) => {
     const level = dot(flat.normal, flat.origin);
     const alike = flats.flatMap((other, o) =>
@@ -51,9 +58,11 @@ function edgesOf(scene: Scene): Float32Array {
             const beside = room([mx - (side * BESIDE * dy) / size, my + (side * BESIDE * dx) / size]);
             return alike.some((o) => lies(o, placeInPlane(beside, flats[o])));
           });
-          if (!seam) positions.push(...room(at(piece / EDGE_PIECES)), ...room(at((piece + 1) / EDGE_PIECES)));
+          if (seam) continue;
+          positions.push(...room(at(piece / EDGE_PIECES)), ...room(at((piece + 1) / EDGE_PIECES)));
+          normals.push(...flat.normal, ...flat.normal);
         }
       });
   });
-  return Float32Array.from(positions);
+  return { positions: Float32Array.from(positions), normals: Float32Array.from(normals) };
 }

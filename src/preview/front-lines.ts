@@ -22,17 +22,22 @@ const WORKTOP = 0.92;
 const LEAST = { width: 0.55, height: 0.4, hanging: 1 };
 const OFF = 0.001;
 
-/** Pairs of points, a line each. */
+/** Pairs of points, a line each, with the normal of their face. */
 export function frontLines(scene: Scene): BufferGeometry {
   const positions: number[] = [];
+  const normals: number[] = [];
   for (const surface of scene.surfaces) {
     if (!isFront(surface, scene)) continue;
     const flat = flatSurface(surface);
     for (const line of linesOn(flat, lowest(surface)))
-      for (const [x, y] of line) positions.push(...add(pointOfPlane([x, y], flat), scale(flat.normal, OFF)));
+      for (const [x, y] of line) {
+        positions.push(...add(pointOfPlane([x, y], flat), scale(flat.normal, OFF)));
+        normals.push(...flat.normal);
+      }
   }
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(Float32Array.from(positions), 3));
+  geometry.setAttribute("normal", new BufferAttribute(Float32Array.from(normals), 3));
   return geometry;
 }
 
