@@ -3,12 +3,13 @@
 
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/ledger.ts";
-import { phrase } from "../diagnostics/phrase.ts";
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { cutOutSides } from "../luminaire/cut-out.ts";
 import { cutOutFault, FLANGE, leastCutOut, mostCutOut } from "../luminaire/cut-out-fault.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { FAR_BESIDE, firstBeside } from "../luminaire/points-beside.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import { BRACKET, FAR_BESIDE, firstBeside } from "../luminaire/points-beside.ts";
 import { depthBeyondVoid, isSetIn } from "../scene/recess-depth.ts";
 import type { Scene } from "../scene/scene.ts";
 
@@ -88,9 +89,24 @@ export function checkLuminaires(
         `more than ${LEAST_LIFE} h, usually 1 000 to 50 000 h; or no key`,
         `${lampLife} h`,
       );
+    warnBeyondBody(luminaire, path, ledger);
     for (const { key, index, point } of firstBeside(luminaire, FAR_BESIDE))
       warnBeside(point, key === "feed" ? `${path}/feed` : `${path}/suspensions/${index}`, ledger);
   }
+}
+
+/** Points of suspension and the feed beyond the body that hangs on them, the first of each; what lies far off is told as such. */
+function warnBeyondBody(luminaire: Luminaire, path: string, ledger: Ledger): void {
+  if (luminaire.body === undefined) return;
+  const half = planExtents(luminaire).map((extent) => extent / 2);
+  for (const { key, point } of firstBeside(luminaire, BRACKET, FAR_BESIDE))
+    ledger.warn(
+      "suspended-beyond-body",
+      `${path}/${key}`,
+      key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
+      phrase`at most ${lengthList(half, " and ")} from the middle, along and across`,
+      lengthList(point),
+    );
 }
 
 /** The hole that a luminaire is set into, and the room above it. */

@@ -5,7 +5,7 @@
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { DefaultUsed } from "../diagnostics/ledger.ts";
-import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
+import { issueTexts, phrase } from "../diagnostics/phrase.ts";
 import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
@@ -18,8 +18,6 @@ import type { beamLuminaire } from "./beam-luminaire.ts";
 import { bodyOutline } from "./body-profiles.ts";
 import { type BodyDescription, bodyOf } from "./described-body.ts";
 import type { Luminaire } from "./luminaire.ts";
-import { planExtents } from "./plan-extent.ts";
-import { BRACKET, FAR_BESIDE, firstBeside } from "./points-beside.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
@@ -193,7 +191,7 @@ export function furnishLuminaire(
       luminaire: implausible.length === 0 ? luminaire : { ...luminaire, implausible },
       defaults: body?.value.defaults ?? [],
     },
-    [...warnings, ...openingInside(luminaire, path), ...suspendedBeyond(luminaire, path)],
+    [...warnings, ...openingInside(luminaire, path)],
   );
 }
 
@@ -219,22 +217,6 @@ function openingInside({ body, emission: { opening } }: Luminaire, path: string)
       where: { path: pathTo(path, "body") },
     },
   ];
-}
-
-/** Points of suspension and the feed beyond what hangs on them, the first of each; what lies far off is told as such. */
-function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
-  if (luminaire.body === undefined) return [];
-  const half = planExtents(luminaire).map((extent) => extent / 2);
-  return firstBeside(luminaire, BRACKET, FAR_BESIDE).map(({ key, point }) => ({
-    code: "suspended-beyond-body",
-    severity: "warning",
-    ...issueTexts({
-      message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
-      expected: phrase`at most ${lengthList(half, " and ")} from the middle, along and across`,
-      received: lengthList(point),
-    }),
-    where: { path: pathTo(path, key) },
-  }));
 }
 
 /** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the

@@ -92,15 +92,12 @@ function measure(
         return NEVER;
       }
       if (outside(value, range)) {
-        const meant = typeof dataset.value === "number" ? meantValue(kind, value, unit, range) : undefined;
+        const isBare = typeof dataset.value === "number";
+        const meant = isBare ? meantValue(kind, value, unit, range) : undefined;
         const hint = meant === undefined ? "" : ` Did you mean ${meant}?`;
-        const found =
-          typeof dataset.value === "string"
-            ? JSON.stringify(dataset.value)
-            : // As it was written: in feet or millimetres nobody knows it again.
-              meant !== undefined && unit === METRES
-              ? `${value} m`
-              : figure(value, unit);
+        // A bare number as it was written: in feet or millimetres nobody knows it again.
+        const bare = meant !== undefined && unit === METRES ? `${value} m` : figure(value, unit);
+        const found = isBare ? bare : JSON.stringify(dataset.value);
         addIssue({
           message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit, value)}${PART}${found}`,
         });

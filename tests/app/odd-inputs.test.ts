@@ -359,6 +359,28 @@ describe("what cannot be meant", () => {
     expect(codes).not.toContain("suspension-beside");
   });
 
+  // 2026-11-29: cables 1.22 m from the middle of a bar of 1.5 m were taken without a word.
+  it.each([
+    [0.75, 0, []],
+    [1.22, 0, [["/luminaires/s/suspensions", "-1220 mm, 0 mm"]]],
+    [0.6, 0.9, [["/luminaires/s/feed", "900 mm, 0 mm"]]],
+  ])(
+    "cables %f m from the middle of a bar and a feed at %f m are told where they lie beyond it",
+    async (at, feed, expected) => {
+      const body = { profile: "box", length: 1.5, width: 0.06, height: 0.03 };
+      const suspensions = [
+        [-at, 0],
+        [at, 0],
+      ];
+      const opened = await openStudy(
+        kitchen({ ...spot({ body, suspensions, feed: [feed, 0] }), ...hung(AT) }),
+      );
+      if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+      const told = opened.value.study.warnings.filter(({ code }) => code === "suspended-beyond-body");
+      expect(told.map(({ where, received }) => [where.path, received])).toEqual(expected);
+    },
+  );
+
   // 2026-11-29: a feed 2 m beside a bar of 1.2 m was told twice, by two findings.
   it.each([
     ["half a metre", 0.45, "suspended-beyond-body"],

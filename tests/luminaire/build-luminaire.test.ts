@@ -72,36 +72,6 @@ describe("a luminaire from a file", () => {
     expect(height(0.9, 0.9)).toBeCloseTo(0.8 * 0.9, 9);
   });
 
-  // 2026-11-28: cables 1.22 m from the middle of a bar of 1.5 m were taken without a word.
-  it("says where it would hang on points beyond its body", () => {
-    const warned = (at: number, feed = 0) => {
-      const body = { profile: "box", length: 1.5, width: 0.06, height: 0.03 };
-      const more = {
-        suspensions: [
-          [-at, 0],
-          [at, 0],
-        ],
-        feed: [feed, 0],
-      };
-      const outcome = buildLuminaire(
-        "x",
-        { photometry: "x.ies", body, ...more } as unknown as LuminaireDescription,
-        FILE,
-        "/luminaires/x",
-        beamLuminaire,
-      );
-      return outcome.ok && outcome.warnings.filter(({ code }) => code === "suspended-beyond-body");
-    };
-    expect(warned(0.75)).toEqual([]);
-    expect(warned(1.22)).toEqual([
-      expect.objectContaining({
-        received: "-1.22 m, 0 m",
-        where: { path: "/luminaires/x/suspensions" },
-      }),
-    ]);
-    expect(warned(0.6, 0.9)).toEqual([expect.objectContaining({ where: { path: "/luminaires/x/feed" } })]);
-  });
-
   it("carries the file's flux, opening and power", () => {
     const { luminaire } = built({ photometry: "x.ies" }, FILE);
     expect(luminaire.flux).toBeCloseTo(1000, 0);
