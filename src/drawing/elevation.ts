@@ -16,6 +16,7 @@ import { luminaireMarks } from "./elevation-luminaires.ts";
 import { eyeLines, people } from "./elevation-people.ts";
 import { ceilingMarks, island, overhead } from "./elevation-room.ts";
 import { type ElevationExtent, elevationExtent, elevationScale } from "./elevation-scale.ts";
+import { cutAtWords } from "./free-stretches.ts";
 import { islandAxes } from "./island-axes.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -53,7 +54,10 @@ export function elevation(
   return {
     width: scale.width,
     height: page.height,
-    marks: withoutCollisions(marks, { width: scale.width, height: page.height }, luminaires.flatMap(bodyBox)),
+    marks: cutAtWords(
+      withoutCollisions(marks, { width: scale.width, height: page.height }, luminaires.flatMap(bodyBox)),
+      "eye line",
+    ),
     luminaires,
     summary: summary(scene, words),
   };

@@ -42,6 +42,8 @@ const SHIFTS: readonly Vec2[] = [13, 26, 39, 52].flatMap((d): Vec2[] => [
   [-2 * d, 0],
 ]);
 const LEADER_FROM = 16;
+/** Words of a height keep it. */
+const SIDEWAYS = SHIFTS.filter(([, dy]) => dy === 0);
 /** Free space between two words (drawing units). */
 const APART = 0.5;
 
@@ -57,7 +59,7 @@ export function withoutCollisions(
   const placed: OrientedBox[] = fixed.map(orientedBox);
   const moved = new Map<Mark, readonly Mark[]>();
   for (const word of [...words].sort((a, b) => rank(a) - rank(b))) {
-    const free = [[0, 0] as const, ...(word.turn ? [] : SHIFTS)].find((shift) => {
+    const free = [[0, 0] as const, ...shiftsOf(word)].find((shift) => {
       const box = boxOf(word, shift);
       const isInside = shift[0] === 0 && shift[1] === 0 ? true : isWithin(box, bounds);
       return isInside && !placed.some((other) => boxesMeet(box, other));
@@ -78,6 +80,10 @@ export function withoutCollisions(
     moved.set(word, [...leader, { ...word, at }]);
   }
   return marks.flatMap((mark) => moved.get(mark) ?? [mark]);
+}
+
+function shiftsOf({ turn, depicts }: TextMark): readonly Vec2[] {
+  return turn ? [] : depicts === "eye height" ? SIDEWAYS : SHIFTS;
 }
 
 function boxOf(word: TextMark, [dx, dy]: Vec2): OrientedBox {

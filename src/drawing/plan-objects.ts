@@ -22,6 +22,7 @@ import {
   type LuminaireMarks,
   line,
   type Mark,
+  overlaps,
   segment,
   text,
   textBox,
@@ -115,7 +116,7 @@ export function planObjects(
     [
       ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
-      ...(parts.dimensions ? dimensions(plan, parts) : []),
+      ...(parts.dimensions ? dimensions(plan, parts, hung) : []),
     ],
     page,
   );
@@ -183,7 +184,8 @@ function lineBox(marks: readonly Mark[]): Box {
   return boxAround(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
 }
 
-function dimensions(plan: PlanPage, parts: PlanParts): Mark[] {
+/** @param hung boxes of the luminaires, which may reach over the ends of the top */
+function dimensions(plan: PlanPage, parts: PlanParts, hung: readonly Box[]): Mark[] {
   const { scene, axes, scale, frame, words } = plan;
   const marks: Mark[] = [];
   const { x } = scale;
@@ -194,15 +196,25 @@ function dimensions(plan: PlanPage, parts: PlanParts): Mark[] {
         ground: "paper",
       }),
     );
-  if (x(0) - scale.left > 20 || scale.left > 44)
+  if (x(0) - scale.left > 20 || scale.left > 44) {
+    const label = words.length(axes.width);
+    const half = textWidth(label, 11.5) / 2;
+    const near = frame.y(0);
+    const at = [1 / 2, 1 / 4, 3 / 4, 1 / 8, 7 / 8]
+      .map((share) => near - share * axes.width * scale.perMetre)
+      .find(
+        (y) =>
+          !hung.some((box) => overlaps(box, { x: x(0) - 30, y: y - half, width: 14, height: 2 * half }, 1)),
+      );
     marks.push(
-      ...verticalDimension(x(0) - 14, frame.y(axes.width), frame.y(0), "", "left"),
-      text([x(0) - 20, frame.y(axes.width / 2)], words.length(axes.width), "dimension", {
+      ...verticalDimension(x(0) - 14, frame.y(axes.width), near, "", "left"),
+      text([x(0) - 20, at ?? frame.y(axes.width / 2)], label, "dimension", {
         anchor: "middle",
         turn: -90,
         ground: "paper",
       }),
     );
+  }
   // Ends and centres of the pendants, in one chain under the plan.
   const alongs = hungPendants(scene)
     .map(({ placed }) => placeOf(axes, placed.frame.origin).along)

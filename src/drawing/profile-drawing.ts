@@ -5,7 +5,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Wording } from "../words/wording.ts";
-import { type Box, type Drawing, line, type Mark, segment, text, textBox } from "./drawing.ts";
+import { type Box, type Drawing, line, type Mark, segment, text, wordBoxes } from "./drawing.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { highestOf, type Profile, type TargetLine } from "./profile.ts";
 import { axisFigure, niceStep, type ProfileFrame, profileFrame } from "./profile-frame.ts";
@@ -69,13 +69,15 @@ export function profileDrawing(
   });
   // Where there is little room, names of targets come first.
   const isWide = scale.width >= 560;
-  if (isWide) taken.push(textBox(caption));
-  marks.push(caption);
+  if (isWide) marks.push(caption);
   // Marks of the luminaires stand on the line of nothing.
   const foot = { x: x0, y: y(0) - 9, width: x1 - x0, height: 9 };
-  marks.push(...extremes(profile, x, y, words, [...ink, ...lines, ...taken, foot], taken, isWide));
+  const ends = endLabels(profile, curves, x1, scale, frame);
+  taken.push(foot, ...wordBoxes([...marks, ...ends]));
+  marks.push(...extremes(profile, x, y, words, [...ink, ...lines], taken, isWide));
   marks.push(...targetMarks(targets, x, y, words, ink, taken));
-  marks.push(...endLabels(profile, curves, x1, scale, frame));
+  if (!isWide) marks.push(caption);
+  marks.push(...ends);
   const height = frame.height + (scale.width - x1 > 70 ? 0 : 21);
   return {
     width: scale.width,

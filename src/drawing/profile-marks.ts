@@ -6,13 +6,20 @@ import type { Wording } from "../words/wording.ts";
 import { type Box, line, type Mark, overlaps, segment, type TextMark, text, textBox } from "./drawing.ts";
 import type { Profile, TargetLine } from "./profile.ts";
 
-/** @param blocked what names keep clear of @param isWide whether there is room to say of which line they are */
+/** Costs of a place of words: over words or marks of luminaires, over a piece of a line, led to their line from afar, shortened. */
+const COST = { taken: 200, line: 30, led: 25, short: 35, others: 80 } as const;
+
+function crossed(option: TextMark, boxes: readonly Box[]): number {
+  return boxes.filter((box) => overlaps(textBox(option), box, 1)).length;
+}
+
+/** @param lines boxes along lines, which names keep clear of where they can @param isWide whether there is room to say of which line they are */
 export function extremes(
   profile: Profile,
   x: (a: number) => number,
   y: (v: number) => number,
   words: Wording,
-  blocked: readonly Box[],
+  lines: readonly Box[],
   taken: Box[],
   isWide: boolean,
 ): Mark[] {
@@ -36,16 +43,23 @@ export function extremes(
     const anchor = first ? "start" : last ? "end" : "middle";
     // The least of the whole top mostly lies elsewhere; the greatest is under the pendants, as this line is.
     const where = above || !isWide ? "" : " along the middle";
-    const words_ = `${name} ${words.lightFigure(values[i])}${where}`;
-    const candidates = [above ? -8 : 17, above ? 17 : -8, above ? -22 : 31, 45, -36, 59].map((dy) =>
-      text([at[0] + (first ? 6 : last ? -6 : 0), at[1] + dy], words_, `${name}imum`, {
-        anchor,
-        ink: "ink",
-        strong: true,
-        ground: "paper",
-      }),
+    const short = `${name} ${words.lightFigure(values[i])}`;
+    const style = { ink: "ink", strong: true, ground: "paper" } as const;
+    const candidates = [...new Set([`${short}${where}`, short])].flatMap((said) => [
+      ...[above ? -8 : 17, above ? 17 : -8, above ? -22 : 31, 45, -36, 59].map((dy) =>
+        text([at[0] + (first ? 6 : last ? -6 : 0), at[1] + dy], said, `${name}imum`, { ...style, anchor }),
+      ),
+      // At an end of the line there is room beside it.
+      ...(first ? [text([at[0] - 7, at[1] + 4], said, `${name}imum`, { ...style, anchor: "end" })] : []),
+    ]);
+    const label = leastOf(
+      candidates.filter((each) => textBox(each).x >= 0),
+      (each) =>
+        COST.taken * crossed(each, taken) +
+        COST.line * crossed(each, lines) +
+        (isLed(each, at[1]) ? COST.led : 0) +
+        (each.text === short && where !== "" ? COST.short : 0),
     );
-    const label = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 1))) ?? candidates[0];
     taken.push(textBox(label));
     if (isLed(label, at[1]))
       marks.push(
@@ -92,8 +106,6 @@ export function targetMarks(
     const others = targets
       .filter(({ value }) => value !== target.value)
       .map((each) => ({ from: x(each.from), to: x(each.to), y: y(each.value) }));
-    const crossed = (option: TextMark, boxes: readonly Box[]): number =>
-      boxes.filter((box) => overlaps(textBox(option), box, 1)).length;
     const isAtOwn = (option: TextMark): boolean => {
       const box = textBox(option);
       const away = (line: number): number => Math.max(box.y - line, line - box.y - box.height, 0);
@@ -102,14 +114,18 @@ export function targetMarks(
       );
     };
     const cost = (option: TextMark): number =>
-      100 * crossed(option, taken) +
-      10 * Math.min(1, crossed(option, curves)) +
-      (isLed(option, at) ? 8 : isAtOwn(option) ? 0 : 50);
+      COST.taken * crossed(option, taken) +
+      COST.line * Math.min(1, crossed(option, curves)) +
+      (isLed(option, at)
+        ? COST.led + COST.taken * struck(option, at, taken)
+        : isAtOwn(option)
+          ? 0
+          : COST.others);
     const chosen = leastOf(optionsAlong(x0, x1, at, label), cost);
     taken.push(textBox(chosen));
-    const [wordX, wordY] = chosen.at;
+    const [wordX] = chosen.at;
     if (isLed(chosen, at))
-      marks.push(segment(wordX, wordY < at ? wordY + 3 : wordY - 11, wordX, at, "leader", "meets", 0.75));
+      marks.push(segment(wordX, leaderFrom(chosen, at), wordX, at, "leader", "meets", 0.75));
     marks.push(chosen);
   }
   return marks;
@@ -125,6 +141,18 @@ function optionsAlong(x0: number, x1: number, at: number, label: string): TextMa
       text([x0 + share * (x1 - x0), at + dy], label, "target", { ...style, anchor: "middle" }),
     ),
   ]);
+}
+
+/** Where the leader of a name begins, and how many words it strikes on its way to its line. */
+function leaderFrom({ at: [, y] }: TextMark, line: number): number {
+  return y < line ? y + 3 : y - 11;
+}
+
+function struck(option: TextMark, line: number, boxes: readonly Box[]): number {
+  const [x] = option.at;
+  const from = leaderFrom(option, line);
+  const leader = { x, y: Math.min(from, line), width: 0, height: Math.abs(line - from) };
+  return boxes.filter((box) => overlaps(leader, box, 1)).length;
 }
 
 /** Whether a name stands so far from its line that it needs a leader to it. */

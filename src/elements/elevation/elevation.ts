@@ -1,5 +1,6 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
+import { wordBoxes } from "../../drawing/drawing.ts";
 import { elevation } from "../../drawing/elevation.ts";
 import {
   type ElevationExtent,
@@ -109,7 +110,7 @@ export class CandlespanElevation extends InteractiveDrawing {
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, drawing.height - 40, scale.x(axes.length) - x0, 36, "Light along the top")}
         ${handles}
-        ${this.reading === undefined ? nothing : this.renderPointer(scale.x(this.reading.along), drawing.height)}
+        ${this.reading === undefined ? nothing : this.renderPointer(scale.x(this.reading.along), drawing.height, wordBoxes(drawing.marks))}
         ${
           this.reasons.length === 0
             ? nothing

@@ -1,7 +1,9 @@
 /** The light of a plan as SVG, made anew only when field, place on the page or whether it moves changed. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
 import { isoluxField } from "../../app/isolux-field.ts";
+import { type Box, boxAround } from "../../drawing/drawing.ts";
 import { islandLight } from "../../drawing/island-light.ts";
+import { corners } from "../../drawing/oriented-box.ts";
 import { LABEL_SIZE, type PlanLight } from "../../drawing/plan-light.ts";
 import type { PlanObjects } from "../../drawing/plan-objects.ts";
 import type { PlanFrame } from "../../drawing/plan-page.ts";
@@ -32,6 +34,8 @@ export interface LightLayerInput {
 export class LightLayer {
   #key: readonly unknown[] = [];
   #drawn: SVGTemplateResult | undefined;
+  /** Boxes of the figures drawn on lines. */
+  words: readonly Box[] = [];
 
   /** Key: plane, its values, zones, targets, unit, scale, height, whether it moves, hatch. What stands over the light
    * moves labels aside, but only when the light itself is drawn anew. */
@@ -51,7 +55,9 @@ export class LightLayer {
     ];
     if (this.#drawn === undefined || key.some((k, i) => k !== this.#key[i])) {
       this.#key = key;
-      this.#drawn = draw(planLightOf(input), hatch);
+      const light = planLightOf(input);
+      this.words = light.labels.map(({ box }) => boxAround(corners(box)));
+      this.#drawn = draw(light, hatch);
     }
     return this.#drawn;
   }

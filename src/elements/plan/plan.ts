@@ -160,7 +160,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
-          ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place, objects.taken) ?? [])}
+          ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place, objects.taken, objects.luminaires) ?? [])}
           ${renderMarks(this.also?.plan({ scene, assessment: this.assessment, scale, frame, objects, place, words: this.words, clashes: this.clashes }) ?? [])}
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
@@ -170,7 +170,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${
           reading === undefined
             ? nothing
-            : svg`${this.renderPointer(scale.x(reading.along), frame.height)}
+            : svg`${this.renderPointer(scale.x(reading.along), frame.height, [...wordBoxes([...objects.over, ...objects.around]), ...this.#light.words])}
               <circle class="pointer" cx=${round(scale.x(reading.along))} cy=${round(frame.y(reading.across))} r="4" fill="none"></circle>`
         }
         ${this.#reasonMark(scale)}`,

@@ -1,7 +1,8 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import type { LuminaireMarks } from "../../drawing/drawing.ts";
-import { line } from "../../drawing/drawing.ts";
+import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { Box, LuminaireMarks } from "../../drawing/drawing.ts";
+import { line, wordBoxes } from "../../drawing/drawing.ts";
 import { placeOf } from "../../drawing/island-axes.ts";
 import type { Move } from "../../drawing/luminaire-key.ts";
 import { highestOf, profileAlong, targetLines } from "../../drawing/profile.ts";
@@ -41,6 +42,8 @@ export class CandlespanProfile extends InteractiveDrawing {
 
   #axis = 0;
   #holding = false;
+  /** The light the axis was chosen for. */
+  #axisOf: ArrangementAssessment | undefined;
 
   /** @internal */
   override moveOf(dx: number): Move {
@@ -73,9 +76,11 @@ export class CandlespanProfile extends InteractiveDrawing {
     const profile = top === undefined ? undefined : profileAlong(top.grid, top.fine, axes, this.across);
     if (profile === undefined) return html`<p class="none">No light calculated yet.</p>`;
     const targets = targetLines(scene.zones, this.targets);
-    // The axis keeps still while a hand moves the light, and shrinks only when half of it would stand empty.
+    // The axis keeps still while a hand moves the light and while that is refined; any other light has its own.
     const highest = highestOf(profile, targets);
-    const keep = this.#holding || highest > this.#axis / 2;
+    const { assessment } = this;
+    const keep = this.#holding || assessment === this.#axisOf || stageOf(assessment) > stageOf(this.#axisOf);
+    this.#axisOf = assessment;
     const frame = profileFrame(
       highest,
       this.words.illuminanceUnit,
@@ -105,7 +110,7 @@ export class CandlespanProfile extends InteractiveDrawing {
         index: i,
         label: `${layer.name} ${i + 1}`,
         marks,
-        handle: { x: x - 12, y: base - 16, width: 24, height: 24 },
+        handle: { x: x - 9, y: base - 16, width: 18, height: 13 },
       };
     });
     const x0 = scale.x(0);
@@ -116,17 +121,27 @@ export class CandlespanProfile extends InteractiveDrawing {
         <g aria-hidden="true">${renderMarks(drawing.marks)}${renderMarks(this.also?.profile({ scene, assessment: this.assessment, scale, frame, words: this.words, drawn: drawing.marks }) ?? [])}</g>
         ${this.renderField(x0, frame.y(frame.top), scale.x(axes.length) - x0, base - frame.y(frame.top) - 18, "Light along the top")}
         ${handles}
-        ${this.#reading(scale, frame)}`,
+        ${this.#reading(scale, frame, wordBoxes(drawing.marks))}`,
     );
   }
 
-  #reading(scale: ReturnType<InteractiveDrawing["scaleFor"]>, frame: ReturnType<typeof profileFrame>) {
+  #reading(
+    scale: ReturnType<InteractiveDrawing["scaleFor"]>,
+    frame: ReturnType<typeof profileFrame>,
+    words: readonly Box[],
+  ) {
     const place = this.reading;
     const light = this.lightAt(place);
     if (place === undefined) return nothing;
-    return svg`${this.renderPointer(scale.x(place.along), frame.height)}
+    return svg`${this.renderPointer(scale.x(place.along), frame.height, words)}
       ${light === undefined ? nothing : svg`<circle class="pointer f-paper" cx=${round(scale.x(place.along))} cy=${round(frame.y(light.total))} r="3.5"></circle>`}`;
   }
+}
+
+/** How far the light of a study is calculated: coarse, refined, judged. */
+function stageOf(assessment: ArrangementAssessment | undefined): number {
+  if (assessment === undefined) return 0;
+  return assessment.method.quality === "quick" ? 1 : assessment.verdict === "not judged" ? 2 : 3;
 }
 
 define("candlespan-profile", CandlespanProfile);

@@ -1,7 +1,8 @@
 /** A drawing a hand can work in: luminaires to take hold of, a field in which light is read. */
 import { html, nothing, type PropertyValues, type SVGTemplateResult, svg, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
-import type { LuminaireMarks } from "../../drawing/drawing.ts";
+import type { Box, LuminaireMarks } from "../../drawing/drawing.ts";
+import { uprightStretches } from "../../drawing/free-stretches.ts";
 import { placeOf, placeOnTop } from "../../drawing/island-axes.ts";
 import type { LuminaireKey, Move } from "../../drawing/luminaire-key.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -216,10 +217,17 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
     return light === undefined ? `${where}: no light known` : `${this.words.light(light.total)} at ${where}`;
   }
 
-  /** The vertical line through the reading. */
-  protected renderPointer(x: number, height: number): SVGTemplateResult | typeof nothing {
+  /** The vertical line through the reading, past the words of the drawing. */
+  protected renderPointer(
+    x: number,
+    height: number,
+    words: readonly Box[],
+  ): SVGTemplateResult | typeof nothing {
     if (this.reading === undefined) return nothing;
-    return svg`<path class="pointer" part="pointer" d="M${round(x)} 0V${round(height)}"></path>`;
+    const d = uprightStretches(x, height, words).map(
+      ([from, to]) => `M${round(x)} ${round(from)}V${round(to)}`,
+    );
+    return svg`<path class="pointer" part="pointer" d=${d.join("")}></path>`;
   }
 
   protected renderReasons(): TemplateResult {

@@ -7,6 +7,8 @@ import { renderMarks, round } from "./marks.ts";
 /** WCAG 2.2 target size (minimum); a coarse pointer gets the 44 px of the enhanced criterion. */
 const SMALLEST = 24;
 const SMALLEST_COARSE = 44;
+/** Length of the corners around what is selected, which stand at what is drawn, not around what a finger may touch. */
+const BRACKET = 6;
 
 export function renderHandles(
   luminaires: readonly LuminaireMarks[],
@@ -37,13 +39,13 @@ export function renderHandles(
       ${
         isSelected
           ? svg`<g class="chosen" aria-hidden="true">${[
-              [box.x - 3, box.y - 3, 1, 1],
-              [box.x + box.w + 3, box.y - 3, -1, 1],
-              [box.x - 3, box.y + box.h + 3, 1, -1],
-              [box.x + box.w + 3, box.y + box.h + 3, -1, -1],
+              [x - 3, y - 3, 1, 1],
+              [x + width + 3, y - 3, -1, 1],
+              [x - 3, y + height + 3, 1, -1],
+              [x + width + 3, y + height + 3, -1, -1],
             ].map(
               ([cx, cy, sx, sy]) =>
-                svg`<path d="M${round(cx)} ${round(cy + sy * 8)}V${round(cy)}H${round(cx + sx * 8)}"></path>`,
+                svg`<path d="M${round(cx)} ${round(cy + sy * BRACKET)}V${round(cy)}H${round(cx + sx * BRACKET)}"></path>`,
             )}</g>`
           : nothing
       }
