@@ -110,6 +110,121 @@ for (const [width, height] of [
   });
 
 // 2026: the verdict grew by a line when the light was refined, and moved the plan by 0.10 of a phone's screen.
+/** Where the top is drawn in the window. */
+async function topBox() {
+  const box = await page.locator("candlespan-plan svg .field").boundingBox();
+  if (box === null) throw new Error("no plan");
+  return box;
+}
+
+// 2026-11-29: what a tap read stood under the profile, out of sight, and ran past the edge of the screen.
+it("shows what is read on the plan of a phone whole and at the hand", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await resume(viewer.example);
+  await refined(page);
+  await page.locator("candlespan-sheet .verdict li").first().waitFor();
+  const top = await topBox();
+  for (const [along, across] of [
+    [0.96, 0.3],
+    [0.5, 0.1],
+    [0.03, 0.85],
+  ]) {
+    const [x, y] = [top.x + along * top.width, top.y + across * top.height];
+    await page.mouse.move(x, y);
+    const read = page.locator("candlespan-sheet [part=reading]");
+    await poll(() => read.innerText()).toMatch(/^\d+ lx here: pendants \d+, ambient \d+$/);
+    const box = await read.boundingBox();
+    if (box === null) throw new Error("nothing is read");
+    expect(box.x).toBeGreaterThanOrEqual(0);
+    expect(box.x + box.width).toBeLessThanOrEqual(390);
+    expect(Math.max(box.y - y, y - box.y - box.height)).toBeLessThan(40);
+    const side = await page.locator(".side").boundingBox();
+    expect(box.y + box.height).toBeLessThanOrEqual(side?.y ?? 0);
+  }
+});
+
+/** Words of the drawings that lines of some kind run through. */
+const struckBy = (selector: string) =>
+  page.evaluate((lines) => {
+    const found: string[] = [];
+    const root = document.querySelector("candlespan-sheet")?.shadowRoot;
+    for (const drawing of root?.querySelectorAll(
+      "candlespan-elevation, candlespan-plan, candlespan-profile",
+    ) ?? []) {
+      const svg = drawing.shadowRoot?.querySelector("svg");
+      if (svg === null || svg === undefined) continue;
+      const page = svg.getBoundingClientRect();
+      const pieces = [...svg.querySelectorAll(lines)].flatMap((each) =>
+        [...(each.getAttribute("d") ?? "").matchAll(/M([\d.]+) ([\d.]+)V([\d.]+)/g)].map(
+          ([, x, from, to]) =>
+            [page.left + Number(x), page.top + Number(from), page.top + Number(to)] as const,
+        ),
+      );
+      for (const text of svg.querySelectorAll("text")) {
+        const { left, right, top, bottom } = text.getBoundingClientRect();
+        for (const [x, from, to] of pieces)
+          if (x > left + 1 && x < right - 1 && from < bottom - 3 && to > top + 3)
+            found.push(`${drawing.localName}: ${text.textContent}`);
+      }
+    }
+    return found;
+  }, selector);
+
+// 2026-11-29: it ran through "max 790", "2400 mm", "700" and "600".
+it("draws the line of what is read through no word", async () => {
+  for (const [width, height] of [
+    [1440, 900],
+    [390, 844],
+  ]) {
+    await page.setViewportSize({ width, height });
+    const top = await topBox();
+    const read = page.locator("candlespan-sheet [part=reading]");
+    for (let share = 0.02; share < 1; share += 0.035) {
+      await page.mouse.move(top.x + share * top.width, top.y + top.height / 2);
+      await read.waitFor();
+      expect(await page.locator("candlespan-plan path.pointer").count()).toBe(1);
+      expect(await struckBy("path.pointer"), `${width} px, ${share}`).toEqual([]);
+    }
+    await page.mouse.move(0, 0);
+  }
+});
+
+// 2026-11-29: the corners around a selected pendant lay over the key of the profile and over its caption.
+it("draws the corners around what is selected clear of words, for a finger too", async () => {
+  const context = await viewer.browser.newContext({
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  const phone = await context.newPage();
+  await phone.goto(viewer.server.address);
+  await atWork(phone);
+  for (const index of [0, 1, 2]) {
+    const handle = phone.locator(`candlespan-profile [data-luminaire="0 ${index}"]`);
+    await handle.focus();
+    await phone.keyboard.press("Enter");
+    await phone.locator(`candlespan-profile [data-luminaire="0 ${index}"] .chosen`).waitFor();
+    const struck = await phone.evaluate(() => {
+      const drawn = document
+        .querySelector("candlespan-sheet")
+        ?.shadowRoot?.querySelector("candlespan-profile");
+      const corners = [...(drawn?.shadowRoot?.querySelectorAll(".chosen path") ?? [])];
+      const words = [...(drawn?.shadowRoot?.querySelectorAll("text") ?? [])];
+      return words
+        .filter((word) => {
+          const a = word.getBoundingClientRect();
+          return corners.some((corner) => {
+            const b = corner.getBoundingClientRect();
+            return a.left < b.right && b.left < a.right && a.top + 2 < b.bottom && b.top < a.bottom - 2;
+          });
+        })
+        .map((word) => word.textContent);
+    });
+    expect(struck, `pendant ${index + 1}`).toEqual([]);
+  }
+  await context.close();
+});
+
 it("moves nothing on a phone while it loads and its light is refined", async () => {
   const context = await viewer.browser.newContext({ viewport: { width: 390, height: 844 } });
   const phone = await context.newPage();

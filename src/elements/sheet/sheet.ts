@@ -1,12 +1,14 @@
-import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { adoptStyles, html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { islandAxes, placeOnTop } from "../../drawing/island-axes.ts";
 import { type PlanParts, planFrame } from "../../drawing/plan-objects.ts";
+import type { PlanFrame } from "../../drawing/plan-page.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
 import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";
 import type {
   LightReading,
@@ -21,7 +23,7 @@ import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
 import { fitSheet, type SheetFit } from "./sheet-fit.ts";
 import type * as Verdict from "./verdict-part.ts";
-import { NARROW, verdictRoom } from "./verdict-room.ts";
+import { LARGE_ROWS, NARROW, verdictRoom } from "./verdict-room.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
@@ -83,6 +85,9 @@ export class CandlespanSheet extends DrawingElement {
   /** Loads with the first verdict there is to be said, and the scale with it: the plan is lit before. */
   @state() private verdict: typeof Verdict | undefined;
 
+  /** The light is read by a hand on the plan, not in another drawing. */
+  #isReadOnPlan = false;
+
   /** Where the luminaire in the hand has been moved to (m, room). */
   #held: Vec3 | undefined;
 
@@ -97,7 +102,24 @@ export class CandlespanSheet extends DrawingElement {
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
     if (this.assessment !== undefined && this.verdict === undefined) void this.#loadWords();
+    this.#fitVerdict();
   }
+
+  /** What the verdict was fitted for. */
+  #fitted = "";
+
+  /** Sets the verdict as large as it fits its room, anew where words, width or font are others. */
+  readonly #fitVerdict = (): void => {
+    const verdict = this.renderRoot.querySelector<HTMLElement>("div.verdict");
+    const scene = this.shownScene;
+    if (this.verdict === undefined || verdict === null || scene === undefined) return;
+    const height = this.width < NARROW ? undefined : this.#verdictRoom(scene);
+    const offered = this.querySelector("[slot=next]")?.textContent;
+    const fitted = `${this.width} ${height} ${document.fonts.status} ${offered} ${verdict.textContent}`;
+    if (fitted === this.#fitted) return;
+    this.#fitted = fitted;
+    this.verdict.fitVerdict(verdict, height);
+  };
 
   /** After the drawings are on the screen, whose light is waited for; on a page nobody sees a little later. */
   async #loadWords(): Promise<void> {
@@ -107,6 +129,7 @@ export class CandlespanSheet extends DrawingElement {
       setTimeout(drawn, 1000);
     });
     const [verdict] = await Promise.all([import("./verdict-part.ts"), import("../scale/scale.ts")]);
+    adoptStyles(this.renderRoot as ShadowRoot, [...CandlespanSheet.elementStyles, verdict.verdictStyles]);
     this.verdict = verdict;
   }
 
@@ -126,12 +149,15 @@ export class CandlespanSheet extends DrawingElement {
     }
     return fitSheet(scene, {
       width,
-      height:
-        (this.availableHeight ?? 1.04 * innerHeight) - verdictRoom(scene.zones, undefined, width).height,
+      height: (this.availableHeight ?? 1.04 * innerHeight) - this.#verdictRoom(scene),
       parts: this.#parts,
       hasElevation,
       largest: this.availableHeight === undefined ? LARGEST : Number.POSITIVE_INFINITY,
     });
+  }
+
+  #verdictRoom({ zones }: Scene): number {
+    return verdictRoom(zones, this.targets, this.width);
   }
 
   get #hidden(): ReadonlySet<string> {
@@ -167,16 +193,22 @@ export class CandlespanSheet extends DrawingElement {
             { illuminance: this.words.illuminanceUnit, length: this.words.lengthUnit },
             { scene, targets: this.study?.targets, isNarrow: !isAside },
           );
-    const room = verdictRoom(scene.zones, said, this.width);
+    // A narrow sheet is seen in part: what is read stands at the hand.
+    const isReadThere = !isAside && this.#isReadOnPlan;
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
-      <div class="head" .style=${`min-height:${room.height}px`}>
+      <div class="head" .style=${`min-height:${this.#verdictRoom(scene)}px`}>
         <slot name="verdict">${
           said === undefined
             ? html`<div class="verdict" part="verdict">
               <h2>${this.assessment === undefined ? "No light calculated yet" : nothing}</h2>
             </div>`
-            : this.verdict?.verdictPart(said, room, this.zonesOpen ? this.#openZone : undefined)
+            : this.verdict?.verdictPart(
+                said,
+                this.zonesOpen ? this.#openZone : undefined,
+                this.#fitVerdict,
+                isAside && this.width < LARGE_ROWS,
+              )
         }</slot>
       </div>
       <div
@@ -204,6 +236,7 @@ export class CandlespanSheet extends DrawingElement {
               .shadows=${this.shadows} .images=${this.images} .also=${this.also}
             ></candlespan-plan>`
         }
+        ${isReadThere ? this.#readingWords(scale, planFrame(scene, scale, { ...this.#parts, reach: fit.reach, cut: fit.cut })) : nothing}
         ${
           hidden.has("legend")
             ? nothing
@@ -222,9 +255,8 @@ export class CandlespanSheet extends DrawingElement {
               .also=${this.also}
             ></candlespan-profile>`
         }
-        ${this.reading === undefined ? nothing : html`<div class="thread" .style=${`left:${scale.x(this.reading.along) - 0.5}px`}></div>`}
       </div>
-      <div class="foot" part="reading">${this.#readingWords(scale)}</div>
+      <div class="foot">${isReadThere ? nothing : this.#readingWords(scale)}</div>
       <div class="visually-hidden" role="status">${this.said}</div>
     `;
   }
@@ -242,14 +274,13 @@ export class CandlespanSheet extends DrawingElement {
     return verdict === "not judged" ? "Refined light." : "Calculated in full.";
   }
 
-  #readingWords(scale: SheetScale): TemplateResult | typeof nothing {
+  /** What is read, at its place along the sheet; over its place in `frame` if that is given. */
+  #readingWords(scale: SheetScale, frame?: PlanFrame): TemplateResult | undefined {
     const place = this.reading;
     const light = this.lightAt(place);
-    if (place === undefined || light === undefined) return nothing;
-    const x = scale.x(place.along);
-    const side =
-      x > scale.width * 0.62 ? `right:${Math.round(scale.width - x + 0)}px` : `left:${Math.round(x + 0)}px`;
-    return html`<span .style=${side}>${this.readingSentence(light)}</span>`;
+    if (place === undefined || light === undefined) return undefined;
+    const share = scale.x(place.along) / scale.width;
+    return this.verdict?.readingPart(this.readingSentence(light), share, frame?.y(place.across));
   }
 
   /** `691 lx here: pendants 600, ambient 91` */
@@ -263,6 +294,7 @@ export class CandlespanSheet extends DrawingElement {
   };
 
   readonly #read = (event: CustomEvent<ReadingDetail>): void => {
+    this.#isReadOnPlan = (event.target as Element).localName === "candlespan-plan";
     this.reading = event.detail.place;
   };
 
