@@ -175,7 +175,7 @@ export function elevationScale(extent: ElevationExtent): ElevationScale {
     ys.push(ys[ys.length - 1] - units);
   }
   return {
-    height: Math.ceil(base + FOOT),
+    height: Math.ceil(base + FOOT - 1e-6),
     y: (z) => interpolate(zs, ys, z),
     z: (y) => interpolate([...ys].reverse(), [...zs].reverse(), y),
   };

@@ -2,7 +2,7 @@ import { css } from "lit";
 
 /** Of what a sheet says when its words are there: verdict, reading, key of the hatch. */
 export const verdictStyles = css`
-  .headline { min-height: 34px; padding-bottom: 2px; }
+  .headline { min-height: 34px; padding-bottom: 1px; }
   .headline h2 {
     margin: 0; font-size: 24px; font-weight: 600; line-height: 34px; overflow-wrap: anywhere;
     display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden;
