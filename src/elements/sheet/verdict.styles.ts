@@ -31,6 +31,7 @@ export const verdictStyles = css`
   .verdict p { margin: 0; color: var(--_quiet); font-size: 13px; line-height: 17px; }
   .verdict[data-rows="1"] .rows { font-size: 13px; line-height: 17px; }
   .verdict:is([data-rows="2"], [data-rows="3"]) :is(p, .rows) { font-size: 11.5px; line-height: 14px; }
+  .verdict:is([data-rows="2"], [data-rows="3"]) button { padding-top: 8px; margin-top: -8px; }
   .verdict[data-rows="3"] { overflow-y: auto; }
   .read { position: absolute; width: max-content; max-width: 100%; font-size: 13px; line-height: 18px; font-weight: 600; }
   .plan .read { padding: 0 4px; background: var(--_paper); pointer-events: none; }
