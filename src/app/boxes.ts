@@ -10,7 +10,7 @@ import { type ToleranceRing, toleranceRings } from "../design/boxes/tolerance-ri
 import { arrangementOf } from "../design/search/arrangement-of.ts";
 import { kindOf, type SearchedLayer } from "../design/search/candidate.ts";
 import { type Checked, checkedOf } from "../design/search/checked.ts";
-import { keepingConstraints } from "../design/search/constraints.ts";
+import { keepingConstraints, overload } from "../design/search/constraints.ts";
 import { searchGrid } from "../design/search/search-grid.ts";
 import { candidatesOf, grainOf, type SearchSpace } from "../design/search/search-space.ts";
 import { standingLight } from "../design/search/standing-light.ts";
@@ -60,11 +60,12 @@ export async function boxPositions(
   const check = await studyCheck(opened, confidence, observer);
   const place = { island, scene, layer, kinds, step: space.step };
   const sets = robustSets(opened, place, space, { error, evenness, rules, confidence }, check);
-  const checked = checkedWithEach(opened, { ...place, index }, sets[0], check);
+  if (!sets.ok) return sets;
+  const checked = checkedWithEach(opened, { ...place, index }, sets.value[0], check);
   const result = check.light(scene);
   const verdicts = check.verdicts(scene, result);
   const rings = toleranceRings(study, scene, result, verdicts, layer, check.observer);
-  return success({ ...place, error, evenness, sets, checked, rings });
+  return success({ ...place, error, evenness, sets: sets.value, checked, rings });
 }
 
 /** What the ceiling as built does to every verdict, and the cheapest remedy.
@@ -111,7 +112,7 @@ function robustSets(
     confidence = 0.9,
   }: Pick<BoxesOptions, "confidence"> & Required<Pick<BoxesOptions, "error" | "evenness" | "rules">>,
   { calculate, observer }: StudyCheck,
-): readonly RobustBoxes[] {
+): Outcome<readonly RobustBoxes[]> {
   const { island, scene, layer, kinds, step } = rows;
   // Positions must suit the widest: rows of each kind, kept where every kind keeps its distance.
   const widest = kinds.reduce((a, b) => (b.rim > a.rim ? b : a));
@@ -130,8 +131,16 @@ function robustSets(
       grain: grainOf(study.display.length),
     },
   );
+  // Whichever of them hangs there is to be dimmed.
+  const dimmed = kept.filter((row) =>
+    kinds.every((_, k) => overload({ ...row, kinds: [k] }, rows) === undefined),
+  );
+  if (kept.length > 0 && dimmed.length === 0) {
+    const why = kinds.flatMap((_, k) => overload({ ...kept[0], kinds: [k] }, rows) ?? []);
+    return wrong(`No row of them keeps the dimmer's load: ${why[0]}.`, "other counts, luminaires or dimmer");
+  }
   const grid = searchGrid(island, scene.zones, step);
-  return robustBoxes(
+  const sets = robustBoxes(
     {
       scene,
       layer,
@@ -145,9 +154,10 @@ function robustSets(
       error,
       evenness,
     },
-    kept,
+    dimmed,
     observer,
   );
+  return success(sets);
 }
 
 /** The full check of a set of boxes with every kind at its best height. */

@@ -6,6 +6,7 @@
  * row given by its gaps or its free ends keeps the spacing they gave the planned luminaires.
  */
 
+import { loadReport } from "../advice/load.ts";
 import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
@@ -38,6 +39,8 @@ export interface Swap {
   readonly placement: readonly Issue[];
   /** What the other luminaire lacks to sit in the ceiling as the planned one does, clauses of which it is the subject. */
   readonly setting: readonly string[];
+  /** What the other loads the layer's dimmer beyond, in words; undefined where it does not, or the planned one does too. */
+  readonly dimmer: string | undefined;
   /** For the order. */
   readonly order: string;
 }
@@ -109,8 +112,17 @@ export function swap(
     ),
     setting:
       typeof instead === "string" ? settingWords(first.value, second.value, layer, planned, other) : [],
+    dimmer: overloadWords(before.scene, layer) === undefined ? overloadWords(after.scene, layer) : undefined,
     order: orderWords(planned, other, changes),
   });
+}
+
+/** What a layer loads its dimmer beyond. */
+function overloadWords(scene: Scene, layer: number): string | undefined {
+  const load = loadReport(scene).layers.find(({ layer: name }) => name === scene.layers[layer].name)?.dimmer;
+  return load === undefined || load.outcome === "within" || load.outcome === "not known"
+    ? undefined
+    : load.words;
 }
 
 /** The layer with its row's spacing in plain figures where gaps or free ends gave it. */

@@ -15,7 +15,8 @@ import { textLines } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Swap): string {
-  const { planned, instead, before, after, changes, differs, placement, setting, order, layer } = swapped;
+  const { planned, instead, before, after, changes, differs, placement, setting, dimmer, order, layer } =
+    swapped;
   const unit = study.display.illuminance;
   const lines = [
     printable(study.title),
@@ -33,6 +34,8 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
         2,
       ),
     );
+  if (dimmer !== undefined)
+    lines.push(...textLines(`HOLD The dimmer of ${printable(layer, 60)}: ${printable(dimmer, 200)}.`, 2));
   for (const clash of clashSentences(after.clashes, study.display.length))
     lines.push(...textLines(`HOLD ${clash}`, 2));
   for (const { zone, before: was, after: is, check } of changes) {
@@ -55,7 +58,7 @@ function powerOf({ assessment: { energy } }: Swap["before"]): string {
 
 export function swapJson(
   study: Pick<ResolvedStudy, "title" | "display">,
-  { layer, planned, instead, before, after, changes, differs, placement, setting, order }: Swap,
+  { layer, planned, instead, before, after, changes, differs, placement, setting, dimmer, order }: Swap,
 ) {
   return {
     candlespan: VERSION,
@@ -66,6 +69,7 @@ export function swapJson(
     differs,
     placement: placement.map(({ message }) => message),
     setting,
+    ...(dimmer === undefined ? {} : { dimmer }),
     before: checkedJson(before, study.display.length),
     after: checkedJson(after, study.display.length),
     zones: changes,

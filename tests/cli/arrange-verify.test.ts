@@ -226,6 +226,41 @@ it("does not call a substitute met that cannot be set into the ceiling (2026-11-
   });
 });
 
+it("does not call a substitute met that the dimmer does not carry (2026-11-29: 300 W on one of 150 W, exit 0)", async () => {
+  const dimmed = join(folder, "dimmed.study.json");
+  const [first] = document.arrangements as { layers: object[] }[];
+  const { luminaires } = document as { luminaires: Record<string, object> };
+  writeFileSync(
+    dimmed,
+    JSON.stringify({
+      ...document,
+      calculation: { interreflection: false },
+      luminaires: {
+        ...luminaires,
+        dome: { ...luminaires.dome, watts: 9 },
+        alike: { ...luminaires.dome, watts: 10 },
+        hot: { ...luminaires.dome, watts: 100 },
+      },
+      arrangements: [
+        { ...first, layers: [{ ...first.layers[0], dimmer: { maximumWatts: 150, minimumWatts: 5 } }] },
+      ],
+    }),
+  );
+  const swapped = async (instead: string) => {
+    const { code, out, err } = await called("swap", dimmed, instead, "--json");
+    expect(err).toBe("");
+    const { after, dimmer } = JSON.parse(out);
+    return { code, isMet: after.verdict === "meets", dimmer };
+  };
+  const alike = await swapped("alike");
+  expect(alike.dimmer).toBeUndefined();
+  expect(alike.code).toBe(alike.isMet ? 0 : 1);
+  const hot = await swapped("hot");
+  expect(hot.code).toBe(1);
+  expect(hot.dimmer).toMatch(/^\d00 W fitted, 150 W is the most it carries$/);
+  expect((await called("swap", dimmed, "hot")).out).toContain("HOLD The dimmer of pendants: ");
+});
+
 it("tells what a substitute does, and what boxes as built need", async () => {
   const swapped = await called("swap", plain, "spot", "--json");
   const found = JSON.parse(swapped.out);

@@ -105,6 +105,7 @@ describe("a proposal that clashes", () => {
         differs: ["nothing"],
         placement: [],
         setting: [],
+        dimmer: undefined,
         order: "none",
       }),
     };

@@ -164,6 +164,7 @@ export const SWAP_ANSWER = object<SwapJson>("What `swap --json` prints.", {
     "What the other lacks to be set into the ceiling as the planned one is, clauses of which it is the subject: each is on hold.",
     { type: "string" },
   ),
+  "dimmer?": text("What the other loads the layer's dimmer beyond, where the planned one does not; on hold."),
   before: object<SwapJson["before"]>("As planned.", FIGURES),
   after: object<SwapJson["after"]>("With the other.", FIGURES),
   zones: list(

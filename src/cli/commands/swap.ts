@@ -52,8 +52,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const { study } = opened;
   const swapped = orThrow(await swapLuminaire(opened, options));
   io.out(args.flag("json") ? `${JSON.stringify(swapJson(study, swapped))}\n` : swapText(study, swapped));
-  const { after, setting } = swapped;
-  const hangs = after.clashes.length === 0 && setting.length === 0;
+  const { after, setting, dimmer } = swapped;
+  const hangs = after.clashes.length === 0 && setting.length === 0 && dimmer === undefined;
   return isMet(after.assessment.verdict) && hangs ? EXIT.met : EXIT.notMet;
 }
 

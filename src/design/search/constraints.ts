@@ -155,7 +155,8 @@ function meetsCeiling(candidate: Candidate, rows: SearchedLayer): string | undef
   return undefined;
 }
 
-function overload(candidate: Candidate, { scene, layer, kinds }: SearchedLayer): string | undefined {
+/** What speaks against a row for its dimmer. */
+export function overload(candidate: Candidate, { scene, layer, kinds }: SearchedLayer): string | undefined {
   const { dimmer } = scene.layers[layer];
   if (dimmer === undefined) return undefined;
   const marked = sumOf(candidate, (i) => {

@@ -39,6 +39,31 @@ describe("on an L", () => {
     for (const { boxes } of sets) expect(boxes.across * step).toBeCloseTo(-0.4, 9);
   });
 
+  // 2026-11-29: boxes were good for all of rows whose load the dimmer does not carry, which arrange left out.
+  it("neither proposes what the dimmer does not carry", async () => {
+    const study = async (maximumWatts: number) => {
+      const one = await opened(OWN);
+      const document = structuredClone(one.document) as unknown as {
+        luminaires: Record<string, Json>;
+        arrangements: { layers: Json[] }[];
+      };
+      Object.assign(document.luminaires.dome, { watts: 9, markedWatts: 40 });
+      Object.assign(document.arrangements[0].layers[0], { dimmer: { maximumWatts } });
+      const outcome = await openDocument(document);
+      if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+      return outcome.value;
+    };
+    const question = { ...QUESTION, counts: [2, 3] };
+    const enough = await boxPositions(await study(120), question);
+    expect(enough.ok && new Set(enough.value.sets.map(({ boxes }) => boxes.count))).toEqual(new Set([2, 3]));
+    const few = await boxPositions(await study(100), question);
+    expect(few.ok && new Set(few.value.sets.map(({ boxes }) => boxes.count))).toEqual(new Set([2]));
+    const none = await boxPositions(await study(50), question);
+    expect(none.ok ? [] : none.issues.map(({ message }) => message)).toEqual([
+      "No row of them keeps the dimmer's load: the load would be more than the dimmer carries.",
+    ]);
+  });
+
   it("leaves out rows that reach over the aisle, and says how to let them off", async () => {
     // About the middle of the box: centres at 0.85 of 0.90 m, rims beyond.
     const found = await searchRows(await opened({ count: 3, clearance: 0.8 }), QUESTION);
