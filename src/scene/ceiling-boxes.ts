@@ -3,7 +3,7 @@
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { isPendant } from "./is-pendant.ts";
 import type { Scene } from "./scene.ts";
-import { suspended } from "./suspended.ts";
+import { hangs } from "./suspended.ts";
 
 /** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
 export type BoxKind = "pendant" | "recessed" | "fixed";
@@ -23,13 +23,12 @@ export function boxTags(scene: Scene): (owner: readonly [layer: number, index: n
   return ([layer, index]) => tags.get(`${layer} ${index}`) ?? "";
 }
 
-/** Every luminaire with its tag. Below the ceiling what is no pendant is fixed. */
+/** Every luminaire with its tag: a pendant wherever it hangs, even where its body cuts a slope. Below the ceiling what is no pendant is fixed. */
 export function ceilingBoxes(scene: Scene): CeilingBox[] {
-  const below = new Set(suspended(scene).map(({ placed }) => placed));
   const counts = { pendant: 0, recessed: 0, fixed: 0 };
   return scene.layers.flatMap((layer, l) =>
     layer.luminaires.map((placed, index): CeilingBox => {
-      const kind = !below.has(placed) ? "recessed" : isPendant(layer, placed) ? "pendant" : "fixed";
+      const kind = isPendant(layer, placed) ? "pendant" : hangs(scene, placed) ? "fixed" : "recessed";
       return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer: l, index, placed };
     }),
   );
