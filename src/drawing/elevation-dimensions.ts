@@ -3,7 +3,7 @@
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { isPendant } from "../scene/is-pendant.ts";
-import { hangs, hungPendants } from "../scene/suspended.ts";
+import { hungPendants } from "../scene/suspended.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Box, type Mark, overlaps, segment, textBox, textWidth } from "./drawing.ts";
 import { type ElevationPage, isCut } from "./elevation-scale.ts";
@@ -13,7 +13,7 @@ import { halfWidth } from "./silhouette.ts";
 export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const marks: Mark[] = [];
   for (const layer of scene.layers) {
-    const hung = layer.luminaires.filter((p) => hangs(scene, p) && isPendant(layer, p));
+    const hung = layer.luminaires.filter((p) => isPendant(layer, p));
     const alongs = hung.map((p) => placeOf(axes, p.frame.origin).along).sort((a, b) => a - b);
     if (alongs.length < 2) continue;
     const highest = Math.max(...hung.map((p) => p.frame.origin[2] + verticalExtent(p.luminaire)[1]));

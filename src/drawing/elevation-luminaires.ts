@@ -37,7 +37,7 @@ export function luminaireMarks(
   const [low, high] = verticalExtent(luminaire);
   const marks: Mark[] = [];
   const label = `${layer.name} ${i + 1}`;
-  if (!hangs(scene, placed)) {
+  if (!hangs(scene, layer, placed)) {
     const half = Math.max(4, halfWidth(luminaire) * scale.perMetre);
     const depth = -dropOf(scene, placed);
     const up = luminaire.body ? Math.min(extent.head - 2, depth * scale.perMetre) : 0;

@@ -159,13 +159,13 @@ function wallNames({ room }: Scene, { at }: FloorPlanPage, words: Wording): Mark
 }
 
 function luminaireMarks(scene: Scene, { at, perMetre }: FloorPlanPage): Mark[] {
-  return scene.layers.flatMap(({ luminaires }) =>
-    luminaires.map((placed) => {
+  return scene.layers.flatMap((layer) =>
+    layer.luminaires.map((placed) => {
       const { luminaire, frame } = placed;
       const [x, y] = at([frame.origin[0], frame.origin[1]]);
       const turn = Math.atan2(frame.rotation[1], frame.rotation[0]);
       const rim = outlineOnPlan(luminaire, perMetre, 6).map(planPlacement([x, y], -turn));
-      return hangs(scene, placed)
+      return hangs(scene, layer, placed)
         ? line(rim, "pendant", "luminaire", 1, { closed: true })
         : line(rim, "recessed", "luminaire", 0.75, { closed: true, dash: "dotted" });
     }),

@@ -269,7 +269,7 @@ function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks
       const m = scale.perMetre;
       const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
       const rim = outlineOnPlan(placed.luminaire, m, 8).map(planPlacement([x, y], turn));
-      const isHung = hangs(scene, placed);
+      const isHung = hangs(scene, layer, placed);
       const marks: Mark[] = [
         line(rim, isHung ? "pendant" : "recessed", "ink", isHung ? 1.5 : 1, {
           closed: true,

@@ -28,7 +28,7 @@ export function ceilingBoxes(scene: Scene): CeilingBox[] {
   const counts = { pendant: 0, recessed: 0, fixed: 0 };
   return scene.layers.flatMap((layer, l) =>
     layer.luminaires.map((placed, index): CeilingBox => {
-      const kind = isPendant(layer, placed) ? "pendant" : hangs(scene, placed) ? "fixed" : "recessed";
+      const kind = isPendant(layer, placed) ? "pendant" : hangs(scene, layer, placed) ? "fixed" : "recessed";
       return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer: l, index, placed };
     }),
   );

@@ -13,10 +13,10 @@ export interface Suspended {
   readonly placed: PlacedLuminaire;
 }
 
-/** Luminaires that hang at least 120 mm below the ceiling; nearer ones are drawn in it. */
+/** Every pendant, and what else is at least 120 mm below the ceiling; nearer ones are drawn in it. */
 export function suspended(scene: Scene): Suspended[] {
   return scene.layers.flatMap((layer, l) =>
-    layer.luminaires.flatMap((placed, i) => (hangs(scene, placed) ? [{ layer, l, i, placed }] : [])),
+    layer.luminaires.flatMap((placed, i) => (hangs(scene, layer, placed) ? [{ layer, l, i, placed }] : [])),
   );
 }
 
@@ -40,8 +40,9 @@ export function isUnderBody(
   );
 }
 
-export function hangs(scene: Scene, placed: PlacedLuminaire): boolean {
-  return dropOf(scene, placed) > 0.12;
+/** Whether a luminaire is drawn below the ceiling: a pendant wherever it is, even where its body cuts a slope. */
+export function hangs(scene: Scene, layer: Layer, placed: PlacedLuminaire): boolean {
+  return isPendant(layer, placed) || dropOf(scene, placed) > 0.12;
 }
 
 /** From the ceiling down to the highest point of a luminaire, upright (m); less than zero of what goes into the ceiling. */
