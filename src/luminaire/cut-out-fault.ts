@@ -2,20 +2,34 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import { type CutOut, cutOutSides } from "./cut-out.ts";
+import { filedBody } from "./filed-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents, planSides } from "./plan-extent.ts";
 
 /** What a flange covers of the hole beside the body, on each side (m); common practice, no source: flanges are 5 to 25 mm wide. */
 export const FLANGE = 0.03;
+/** Nobody measures a housing more closely (m). */
+const AS_FILED = 5e-4;
 /** A thousandth of what a hole is cut to (m). */
 const SAME_SIZE = 1e-6;
 
-/** Least hole (m, as it is stated) that the body passes upright: a round one takes the corners of a box; undefined without a body. */
-export function leastCutOut({ body, cutOut }: Luminaire): CutOut | undefined {
+/** Least hole (m, as it is stated) that the body passes upright: a round one takes the corners of a box; undefined without a body. What a
+ * file states is over all: of a body of that size the flange may stand beside the hole. */
+export function leastCutOut(luminaire: Luminaire): CutOut | undefined {
+  const { body, cutOut } = luminaire;
   if (body === undefined) return undefined;
-  const [length, width] = planSides(body);
+  const flange = isOverAll(luminaire) ? 2 * FLANGE : 0;
+  const [length, width] = planSides(body).map((side) => Math.max(SAME_SIZE, side - flange));
   if (typeof cutOut !== "number") return [length, width];
   return body.profile === "box" ? Math.hypot(length, width) : length;
+}
+
+/** Whether the body is as wide as the file of the luminaire states it. */
+function isOverAll(luminaire: Luminaire): boolean {
+  const filed = filedBody(luminaire);
+  if (filed === undefined || luminaire.body === undefined) return false;
+  const sides = filed.profile === "box" ? [filed.length, filed.width] : [filed.diameter, filed.diameter];
+  return planSides(luminaire.body).every((side, axis) => Math.abs(side - sides[axis]) < AS_FILED);
 }
 
 /** Extents (m) along local x and y of the widest hole that a flange on the body still covers. */

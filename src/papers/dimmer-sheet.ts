@@ -6,6 +6,7 @@
  */
 
 import { switchingLegs } from "../advice/switching.ts";
+import { isPlainlySwitched } from "../app/set-out/layer-issues.ts";
 import type { SetOut } from "../app/set-out/set-out.ts";
 import { settingLevels } from "../app/settings-comparison.ts";
 import type { MeterPoint, ZoneAssessment } from "../assessment/assessment.ts";
@@ -46,7 +47,7 @@ export function dimmerSheets(handover: Handover, setOut: SetOut): Page[] {
   const points = meterPoints(handover);
   const blocks = [
     heading("Levels", 11),
-    levels(settings),
+    levels(scene, settings),
     paragraph(levelsNote(scene), { size: TABLE }),
     ...(points.length === 0 ? [] : meterBlocks(scene, settings, points, words)),
   ];
@@ -77,7 +78,7 @@ function dimmedSettings(handover: Handover): readonly DimmedSetting[] {
   }));
 }
 
-function levels(settings: readonly DimmedSetting[]): Block {
+function levels(scene: Scene, settings: readonly DimmedSetting[]): Block {
   const rows = settings.flatMap(({ name, layers }) =>
     switchingLegs(layers).map(({ leg, layer }, i) => ({
       name: i === 0 ? printable(name, 30) : "",
@@ -94,9 +95,9 @@ function levels(settings: readonly DimmedSetting[]): Block {
         circuit === undefined ? "HOLD" : printable(circuit, 20),
       ),
       column("leg", 0.4, ({ leg }) => leg),
-      column("dimmer", 1.6, ({ layer }) => dimmerWords(layer)),
+      column("dimmer", 1.6, ({ layer }) => dimmerWords(layer, scene)),
       endColumn("light output", 0.9, ({ layer }) => levelWords(layer.dim)),
-      endColumn("dimmer at", 1.3, ({ layer }) => setWords(layer)),
+      endColumn("dimmer at", 1.3, ({ layer }) => setWords(layer, scene)),
       endColumn("load, W", 0.7, ({ layer }) => {
         const { watts, unknown } = layerPower(layer);
         return powerFigure(watts, unknown, "≥", 1);
@@ -106,13 +107,22 @@ function levels(settings: readonly DimmedSetting[]): Block {
   );
 }
 
-function setWords(layer: Layer): string {
+/** @param layer as a setting has it, which may be off there */
+function isSwitched({ name }: Layer, scene: Scene): boolean {
+  const planned = scene.layers.find((layer) => layer.name === name);
+  return planned !== undefined && isPlainlySwitched(scene, planned);
+}
+
+function setWords(layer: Layer, scene: Scene): string {
+  if (isSwitched(layer, scene)) return layer.dim === 0 ? "off" : "on";
   const [{ control }] = settingLevels([layer], [layer.dim]);
   if (control === undefined) return "not stated";
   return layer.dim === 0 ? "off" : controlWords(control);
 }
 
-function dimmerWords({ dimmer }: Layer): string {
+function dimmerWords(layer: Layer, scene: Scene): string {
+  const { dimmer } = layer;
+  if (isSwitched(layer, scene)) return "none: switched";
   if (dimmer === undefined) return "not stated";
   return dimmer.name === undefined ? "its name not stated" : printable(dimmer.name, 40);
 }

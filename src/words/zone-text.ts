@@ -180,7 +180,7 @@ const AS_DARK = 0.02;
 
 /** Where the least light of a plane falls, seen with the island's length from left to right: `on the left`, `on
  * the right`, `in the middle`; with the side when it lies in the outer third across: `at the near left`. Where its mirror image along
- * or across is as dark, both are named: `at the far left and right`.
+ * or across is as dark, both are named: `at the far left and right`; corners only where the very corner is.
  * Undefined when the light is even (U₀ above 0.8) or there is no grid. */
 export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array): string | undefined {
   const { grid } = plane;
@@ -205,7 +205,10 @@ export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array)
   const [along, across] = [third(column, columns), third(row, rows)];
   const side = along === 0 ? "middle" : end(along, isAsDark(columns - 1 - column, row), ["left", "right"]);
   const depth = across === 0 ? "" : end(across, isAsDark(column, rows - 1 - row), ["near", "far"]);
-  if (side === "left and right" && depth === "near and far") return "at all four corners";
+  if (side === "left and right" && depth === "near and far")
+    return isAsDark(column < columns / 2 ? 0 : columns - 1, row < rows / 2 ? 0 : rows - 1)
+      ? "at all four corners"
+      : "on the left and right";
   if (side === "middle") return depth === "" ? "in the middle" : `in the middle of the ${depth} side`;
   return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
 }

@@ -44,6 +44,26 @@ it("lists light output and load of each layer in each setting", () => {
   expect(said.filter((word) => word === "as dimmed")).toHaveLength(1);
 });
 
+// 2026-11-29: "not stated" of what the set-out sheet calls switched.
+it("asks for no dimmer of what is switched alone", () => {
+  const said = (dim?: number) => {
+    const document = kitchen({});
+    const [arrangement] = document.arrangements as { layers: object[]; settings?: unknown }[];
+    const [, ambient] = arrangement.layers;
+    Object.assign(ambient, { switches: [{ at: [0.1, 1] }] });
+    if (dim !== undefined)
+      arrangement.settings = [{ name: "dinner", dim: { [(ambient as { name: string }).name]: dim } }];
+    return sheetsOf(document)
+      .flatMap(({ marks }) => marks)
+      .flatMap((mark) => ("text" in mark && mark.depicts === "setting row" ? [mark.text] : []));
+  };
+  expect(said()).toContain("none: switched");
+  expect(said()).toContain("on");
+  expect(said(0)).toContain("none: switched");
+  expect(said(0)).toContain("off");
+  expect(said(0.5)).not.toContain("none: switched");
+});
+
 it("says what the dimmer is set to where its control is stated, and that it does not reach a level", () => {
   const document = kitchen({});
   const [arrangement] = document.arrangements as {

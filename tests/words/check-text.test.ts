@@ -132,5 +132,8 @@ describe("words", () => {
     expect(both(0, 60)).toBe("at the near and far left");
     expect(both(6, 66)).toBe("in the middle of the near and far side");
     expect(both(0, 71)).toBe("at the near left");
+    expect(both(0, 11, 60, 71)).toBe("at all four corners");
+    // 2026-11-29: dark beside the middle of both ends, where the corners were not.
+    expect(both(12, 23, 48, 59)).toBe("on the left and right");
   });
 });

@@ -60,6 +60,11 @@ export function isDimmed({ layers, settings = [] }: Scene, layer: Layer): boolea
   );
 }
 
+/** Whether a layer has a switch, and is dimmed nowhere: it needs no dimmer. */
+export function isPlainlySwitched(scene: Scene, layer: Layer): boolean {
+  return layer.dimmer === undefined && layer.switches !== undefined && !isDimmed(scene, layer);
+}
+
 /** Dimmers that their load does not suit, or whose load is not known. */
 export function dimmerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }: LoadReport): Hold[] {
   return layers.flatMap(({ layer: name, dimmer }): Hold[] => {

@@ -4,7 +4,7 @@ import { isDigital } from "../../advice/digital-control.ts";
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { switchOf } from "../../advice/switch-of.ts";
 import { switchingLegs } from "../../advice/switching.ts";
-import { isDimmed } from "../../app/set-out/layer-issues.ts";
+import { isPlainlySwitched } from "../../app/set-out/layer-issues.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import { column, endColumn, table } from "../../drawing/paper/table.ts";
@@ -94,8 +94,7 @@ function loadLimits({ minimumWatts, maximumWatts }: NonNullable<Layer["dimmer"]>
 function dimmerWords({ dimmer }: LayerLoad, layer: Layer | undefined, scene: Scene): string {
   const kinds = new Set(layer?.luminaires.flatMap(({ luminaire }) => luminaire.dimming ?? []));
   const name = dimmer?.name === undefined ? "" : `${dimmer.name}: `;
-  // What has a switch, and is dimmed nowhere, needs none.
-  const isPlain = layer?.switches !== undefined && !isDimmed(scene, layer);
+  const isPlain = layer !== undefined && isPlainlySwitched(scene, layer);
   const parts = [
     dimmer === undefined
       ? isPlain
