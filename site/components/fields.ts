@@ -92,18 +92,30 @@ function editsOf(app: FieldsView, { path, edits }: FieldOptions, value: Json | u
   return edits?.(value) ?? editsAt(app.defaultAt(path), path, value);
 }
 
-/** Marks what the papers wait for, while who came from what is on hold is here. */
-export function askedMark(app: FieldsView, path: Path): TemplateResult | typeof nothing {
+/**
+ * Marks what the papers wait for, and what they hold for what it says, while who came from what is on hold is here.
+ *
+ * @param isStated what is stated counts before its answer is there
+ * @param more after what is needed
+ */
+export function askedMark(
+  app: FieldsView,
+  path: Path,
+  isStated = app.read(path) !== undefined,
+  more = "",
+): TemplateResult | typeof nothing {
   const visit = holdVisit(app);
   if (visit?.isAsked(path) !== true) return nothing;
-  const isStated = app.read(path) !== undefined;
-  // What is stated counts before its answer is there, but for a place that is listed and not yet said.
+  const wrong = visit.wrongWith(path);
+  const unless = visit.isUnlessSwitched(path) ? ", unless a switch is enough" : more;
   const words =
-    visit.isOpen(path) && (!isStated || app.defaultAt([...path, 0, "at"]) !== undefined)
-      ? "○ Needed for the sheet."
+    wrong !== undefined
+      ? `○ On HOLD: ${wrong}`
       : isStated
         ? "✓ Stated."
-        : "– Not needed any more.";
+        : visit.isOpen(path)
+          ? `○ Needed for the sheet${unless}.`
+          : "– Not needed any more.";
   return html`<p class="hint asked" id="${idOf(path)}-asked">${words}</p>`;
 }
 

@@ -77,7 +77,19 @@ const AXES: Readonly<Record<string, readonly string[]>> = {
 const GROUPS = new Set(["row", "body", "ceiling", "reflectance", "shade", "lamp", "beam", "maintenance"]);
 const LENGTHS = new Set([
   ...["length", "width", "height", "diameter", "clearance", "stature", "seat", "centre", "margin", "spacing"],
-  ...["gap", "end", "depth", "sill", "topDiameter", "filament", "ceilingHeight", "radius", "from", "offset"],
+  ...[
+    "at",
+    "gap",
+    "end",
+    "depth",
+    "sill",
+    "topDiameter",
+    "filament",
+    "ceilingHeight",
+    "radius",
+    "from",
+    "offset",
+  ],
 ]);
 
 /** @param study may be a document that its check refuses, and hold anything */
@@ -140,7 +152,12 @@ function named(study: RawStudy, path: Path, kind: string): string {
 function fieldWords(keys: readonly string[]): string {
   const axis = AXES[keys.at(-2) ?? ""]?.[Number(keys.at(-1))];
   if (axis !== undefined) return axis;
-  const telling = keys.filter((key, i) => !/^\d+$/.test(key) && !(GROUPS.has(key) && i < keys.length - 1));
+  const telling = keys.filter(
+    (key, i) =>
+      !/^\d+$/.test(key) &&
+      !(GROUPS.has(key) && i < keys.length - 1) &&
+      !(key === "at" && keys[0] === "switches"),
+  );
   const last = telling.map((key) => FIELDS[key] ?? words(key)).join(" ");
   if (keys.at(-1) === "reflectance" || !keys.includes("reflectance")) return last;
   return `reflectance of ${last}`;

@@ -7,9 +7,14 @@ import type { RawStudy } from "./raw-study.ts";
 /** One more at a place that stands in, on hold until it is said; the last one stays the other half of the two-way pair. */
 export function addSwitch(study: RawStudy, arrangement: number, layer: number): NamedEdit {
   const { name, switches = [] } = study.arrangements[arrangement].layers[layer];
-  const places =
-    switches.length < 2 ? [...switches, {}] : [...switches.slice(0, -1), {}, ...switches.slice(-1)];
+  const added = placeOfAdded(switches);
+  const places = [...switches.slice(0, added), {}, ...switches.slice(added)];
   return edit(`add a switch for ${name}`, arrangement, layer, places);
+}
+
+/** Where one more is listed. */
+export function placeOfAdded({ length }: readonly object[]): number {
+  return length < 2 ? length : length - 1;
 }
 
 export function removeSwitch(study: RawStudy, arrangement: number, layer: number, index: number): NamedEdit {

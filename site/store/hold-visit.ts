@@ -12,6 +12,10 @@ export interface HeldPlace {
   readonly path: Path;
   /** What the study lacks there. */
   readonly missing: readonly Path[];
+  /** Of what it lacks, what a switch would make needless. */
+  readonly unlessSwitched?: readonly Path[];
+  /** What is said there and does not hold, and why. */
+  readonly wrong?: readonly { readonly path: Path; readonly words: string }[];
 }
 
 /** One answer that is missing, or the place itself where what is said there does not hold. */
@@ -43,18 +47,39 @@ export class HoldVisit {
   /** What is held now. What was asked once keeps its mark, so that no field moves under the hand when it is answered. */
   places(): readonly HeldPlace[] {
     const places = this.#places();
-    for (const path of places.flatMap(({ missing }) => missing)) this.#asked.add(formatPointer(path));
+    for (const { missing, wrong = [] } of places)
+      for (const path of [...missing, ...wrong.map((each) => each.path)])
+        this.#asked.add(formatPointer(path));
     return places;
   }
 
+  /** Whether it, or a part of it, is or was asked for. */
   isAsked(path: Path): boolean {
-    return this.#asked.has(formatPointer(path));
+    const here = formatPointer(path);
+    return [...this.#asked].some((each) => `${each}/`.startsWith(`${here}/`));
   }
 
-  /** Whether it is asked for still. */
+  /** Whether it, or a part of it, is asked for still. */
   isOpen(path: Path): boolean {
     const here = formatPointer(path);
-    return this.#places().some(({ missing }) => missing.some((each) => formatPointer(each) === here));
+    return this.#places().some(({ missing }) =>
+      missing.some((each) => `${formatPointer(each)}/`.startsWith(`${here}/`)),
+    );
+  }
+
+  isUnlessSwitched(path: Path): boolean {
+    const here = formatPointer(path);
+    return this.#places().some(({ unlessSwitched }) =>
+      unlessSwitched?.some((each) => formatPointer(each) === here),
+    );
+  }
+
+  /** Why what is said there does not hold. */
+  wrongWith(path: Path): string | undefined {
+    const here = formatPointer(path);
+    return this.#places()
+      .flatMap(({ wrong = [] }) => wrong)
+      .find((each) => formatPointer(each.path) === here)?.words;
   }
 
   /** The next open point: of those not seen, else of those that were passed over. None while the one at hand alone is open. */

@@ -179,8 +179,15 @@ it("holds the holes of suspension points that lie beside the body", () => {
 
 it("holds a switch at a place that nobody said (2026-11-28)", () => {
   const words = /^Place of a switch assumed for bars/;
-  expect(fieldOf(withBar({}, { switches: [{}] }), words)).toBe("layers/0/switches");
+  expect(fieldOf(withBar({}, { switches: [{}] }), words)).toBe("layers/0/switches/0/at");
   expect(fieldOf(withBar({}, { switches: [{ at: [0.1, 0.9] }] }), words)).toBeUndefined();
+  // 2026-11-29: a dimmer's place was called that of a switch, and led to the button that adds another.
+  const dimmed = (...switches: Json[]): Json => withBar({}, { dimmer: { name: "d" }, switches });
+  const dimmer = /^Place of the dimmer assumed for bars/;
+  expect(fieldOf(dimmed({}), dimmer)).toBe("layers/0/switches/0/at");
+  expect(fieldOf(dimmed({}), words)).toBeUndefined();
+  expect(fieldOf(dimmed({ at: [0.1, 0.9] }, {}), words)).toBe("layers/0/switches/1/at");
+  expect(fieldOf(dimmed({ at: [0.1, 0.9] }, {}), dimmer)).toBeUndefined();
 });
 
 it("keeps a dimmed layer on hold whose dimmer nobody stated, switch or not (2026-11-28)", () => {
@@ -244,6 +251,9 @@ it("asks at once all that a layer's dimmer is held for, so that settling one ask
   // A dimmer's place was on no plan and asked by nobody.
   const place = ["layers", 0, "switches"];
   expect(first.missing).toEqual([...loads, place]);
+  // 2026-11-29: where nothing is dimmed, a load was needed though a switch is enough.
+  expect(first.enough).toEqual(place);
+  expect(ofLayer({ dim: 0.5 })[0].enough).toBeUndefined();
   // The name alone: what was asked is asked still.
   const of = (dimmer: Json, switches?: Json[]) =>
     ofLayer({ dimmer, ...(switches && { switches }) }).flatMap(({ missing = [] }) => missing);

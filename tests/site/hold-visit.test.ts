@@ -42,3 +42,23 @@ it("leads to a place whose answer does not hold, though nothing is missing there
   });
   expect(visit.next()).toEqual({ name: "bar", path: order });
 });
+
+it("says what does not hold of what is said, and goes on within a place that is only listed", () => {
+  const hole = ["luminaires", "spot", "cutOut"];
+  const at = ["layers", 0, "switches", 0, "at"];
+  let places: readonly HeldPlace[] = [
+    { name: "bars", path: at, missing: [at] },
+    { name: "spot", path: hole, missing: [], wrong: [{ path: hole, words: "too small" }] },
+  ];
+  const visit = new HoldVisit(() => places, { name: "bars", path: at.slice(0, 3) });
+  expect(visit.next()).toEqual({ name: "bars", path: at });
+  expect(visit.isAsked(at.slice(0, 3))).toBe(true);
+  expect(visit.isOpen(at.slice(0, 3))).toBe(true);
+  expect(visit.isAsked(["luminaires", "spot", "cut"])).toBe(false);
+  expect(visit.wrongWith(hole)).toBe("too small");
+  expect(visit.wrongWith(at)).toBeUndefined();
+  places = [];
+  expect(visit.isAsked(hole)).toBe(true);
+  expect(visit.isOpen(at.slice(0, 3))).toBe(false);
+  expect(visit.wrongWith(hole)).toBeUndefined();
+});

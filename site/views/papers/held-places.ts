@@ -47,6 +47,14 @@ function gathered(
       name: nameOf(field, layers),
       path: pathOf(missing[0] ?? field, arrangement),
       missing: held.flatMap((hold) => (hold.missing ?? []).map((each) => pathOf(each, arrangement))),
+      unlessSwitched: held.flatMap(({ missing = [], enough }) =>
+        enough === undefined
+          ? []
+          : missing.filter((each) => each !== enough).map((each) => pathOf(each, arrangement)),
+      ),
+      wrong: held.flatMap((hold) =>
+        hold.missing === undefined ? [{ path: pathOf(hold.field, arrangement), words: hold.words }] : [],
+      ),
       holds: held,
     };
   });

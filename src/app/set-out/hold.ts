@@ -8,6 +8,8 @@ export interface Hold {
   readonly field: Field;
   /** What it lacks of the study, each where the study would say it; none where what is said does not hold. */
   readonly missing?: readonly Field[];
+  /** Of what it lacks, the one that may be enough by itself: a switch, where nothing says that there is a dimmer. */
+  readonly enough?: Field;
   /** Of a layer: what several layers may share, and its name, so that a paper says it once for all of them. */
   readonly shared?: { readonly stem: string; readonly name: string };
 }

@@ -20,18 +20,19 @@ export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }
     const { circuit, dimmer, switches } = layer;
     const tags = tagsOf(boxes, index);
     const name = printable(layer.name, 30);
-    const of = (...keys: readonly string[]): Field => ["layers", index, ...keys];
+    const of = (...keys: Field): Field => ["layers", index, ...keys];
     const fitted = layers.find((each) => each.layer === layer.name)?.fittedWatts ?? 0;
     const loads = loadsToState(isDigital(layer) ? { minimumWatts: 0 } : {}, fitted);
     const ofDimmer = loads.map((key) => of("dimmer", key));
     const asked = `greatest${loads.includes("minimumWatts") ? " and least" : ""} load`;
     const held: Hold[] = [];
-    const hold = (stem: string, more: string, missing: readonly Field[]): void => {
+    const hold = (stem: string, more: string, missing: readonly Field[], enough?: Field): void => {
       held.push({
         tags,
         words: `${stem} ${name}${more}.`,
         field: missing[0],
         missing,
+        ...(enough === undefined ? {} : { enough }),
         shared: { stem, name },
       });
     };
@@ -42,11 +43,25 @@ export function layerHolds(scene: Scene, boxes: readonly SetOutBox[], { layers }
         const ways = isDimmer
           ? `it is dimmed: ${asked} of the dimmer, and its place`
           : `dimmer: ${asked}, and its place; switch: its place`;
-        hold("No dimmer or switch stated for", ` (${ways})`, [...ofDimmer, of("switches")]);
+        const place = of("switches");
+        hold(
+          "No dimmer or switch stated for",
+          ` (${ways})`,
+          [...ofDimmer, place],
+          isDimmer ? undefined : place,
+        );
       } else if (isDimmer) hold("No dimmer stated for what is dimmed:", ` (${asked})`, ofDimmer);
     } else if (switches === undefined) hold("Place of the dimmer not stated for", "", [of("switches")]);
-    if (switches?.some(({ assumed }) => assumed === true))
-      hold("Place of a switch assumed for", "", [of("switches")]);
+    const places = (switches ?? []).flatMap(({ assumed }, i) =>
+      assumed === true ? [{ isDimmer: i === 0 && dimmer !== undefined, at: of("switches", i, "at") }] : [],
+    );
+    for (const [what, isDimmer] of [
+      ["the dimmer", true],
+      ["a switch", false],
+    ] as const) {
+      const assumed = places.filter((each) => each.isDimmer === isDimmer).map(({ at }) => at);
+      if (assumed.length > 0) hold(`Place of ${what} assumed for`, "", assumed);
+    }
     return held;
   });
 }
