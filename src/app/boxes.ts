@@ -16,6 +16,7 @@ import { candidatesOf, grainOf, type SearchSpace } from "../design/search/search
 import { standingLight } from "../design/search/standing-light.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { boxWidth } from "../scene/box-places.ts";
 import { formatLength } from "../units/length-text.ts";
 import { type StudyCheck, studyCheck } from "./full-check.ts";
 import { arrangementIndex, layerIndex } from "./named-in-study.ts";
@@ -121,9 +122,11 @@ function robustSets(
     [widest],
     island,
   );
+  // However far off it is set, a box keeps clear of joists and keep-outs: so does one as much wider on each side.
+  const room = { ...scene.room, ceilingBox: boxWidth(scene.room) + 2 * error };
   const { kept } = keepingConstraints(
     patterns,
-    { ...rows, kinds: [widest] },
+    { ...rows, scene: { ...scene, room }, kinds: [widest] },
     {
       rules,
       load: false,

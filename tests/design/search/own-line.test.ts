@@ -6,6 +6,8 @@ import { describe, expect, it } from "vitest";
 import { boxPositions } from "../../../src/app/boxes.ts";
 import { openDocument } from "../../../src/app/open-document.ts";
 import { searchRows } from "../../../src/app/search.ts";
+import { stationOf } from "../../../src/design/search/candidate.ts";
+import { islandToRoom } from "../../../src/scene/island-frame.ts";
 import { type Json, kitchen, L_OUTLINE } from "../../support/studies.ts";
 
 async function opened(row: Json, joists: Json = {}) {
@@ -37,6 +39,28 @@ describe("on an L", () => {
     const { sets, step } = found.value;
     expect(sets.length).toBeGreaterThan(0);
     for (const { boxes } of sets) expect(boxes.across * step).toBeCloseTo(-0.4, 9);
+  });
+
+  // 2026-11-29: "each box up to 25 mm off" of a set that half a millimetre off lay on a joist.
+  it("boxes keep clear of the joists however far each may be off", async () => {
+    const joists = { joists: { along: "y", spacing: 0.6, width: 0.045, first: 0.2 } };
+    const clearOf = async (error: number): Promise<number> => {
+      const found = await boxPositions(await opened(OWN, joists), { ...QUESTION, error });
+      if (!found.ok) throw new Error(JSON.stringify(found.issues));
+      const { sets, step, island } = found.value;
+      expect(sets.length).toBeGreaterThan(0);
+      const xs = sets.flatMap(({ boxes }) =>
+        Array.from({ length: boxes.count }, (_, i) => {
+          const along = island.length / 2 + stationOf(boxes, i) * step + (boxes.shift?.[0] ?? 0);
+          return islandToRoom(island, [along, island.width / 2])[0];
+        }),
+      );
+      return Math.min(...xs.map((x) => Math.abs(((((x - 0.2) % 0.6) + 0.9) % 0.6) - 0.3)));
+    };
+    // Half a joist and half a box of 4 in, as wide as boxes are where the study does not say.
+    const least = 0.0225 + 0.0508;
+    expect(await clearOf(0)).toBeGreaterThanOrEqual(least - 1e-6);
+    expect(await clearOf(0.025)).toBeGreaterThanOrEqual(least + 0.025 - 1e-6);
   });
 
   // 2026-11-29: boxes were good for all of rows whose load the dimmer does not carry, which arrange left out.
