@@ -6,6 +6,7 @@ import { canopyCover } from "../app/set-out/drop.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
+import { grainOf } from "../design/search/search-space.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { VERSION } from "../diagnostics/version.ts";
 import { boxWidth } from "../scene/box-places.ts";
@@ -97,13 +98,16 @@ export function ringSentence(
   { index, radius, beyond, obstacle, planned, lower, higher }: ToleranceRing,
   { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
 ): string {
-  const say = (metres: number) => formatLength(metres, study.display.length);
+  const unit = study.display.length;
+  const say = (metres: number) => formatLength(metres, unit);
+  // What is promised is rounded to what it holds.
+  const within = (metres: number) => say(Math.floor(metres / grainOf(unit) + 1e-6) * grainOf(unit));
   const cover = canopyCover(scene.layers[layer].luminaires[index].luminaire, boxWidth(scene.room));
   const hidden =
     cover === undefined
       ? "Its canopy is not known."
       : cover > 0
-        ? `Its canopy hides a box up to ${say(cover)} off.`
+        ? `Its canopy hides a box up to ${within(cover)} off.`
         : `Its canopy does not cover a ${say(boxWidth(scene.room))} box.`;
   const met = ({ between, kind }: Clash): string =>
     `${shortTags(between.map((name) => printable(name, 40)))}: ${CLASH_KIND[kind]}`;
@@ -111,14 +115,14 @@ export function ringSentence(
   if (planned !== undefined) return `${tag} is on HOLD and is to be moved first (${met(planned)}). ${hidden}`;
   const free =
     obstacle !== undefined && obstacle.distance < radius
-      ? `${obstacle.distance < 0.001 ? "must be in its place" : `may be up to ${say(obstacle.distance)} off`}; beyond, ${met(obstacle.clash)}`
+      ? `${obstacle.distance < 0.001 ? "must be in its place" : `may be up to ${within(obstacle.distance)} off`}; beyond, ${met(obstacle.clash)}`
       : beyond === undefined
-        ? `may be ${say(radius)} off or more with the same verdict`
+        ? `may be ${within(radius)} off or more with the same verdict`
         : radius < 0.001
           ? `must be in its place: any way off, the verdict is ${beyond.verdict}`
-          : `may be up to ${say(radius)} off; beyond, the verdict is ${beyond.verdict}`;
+          : `may be up to ${within(radius)} off; beyond, the verdict is ${beyond.verdict}`;
   const height = (way: string, { distance, beyond: then }: HeightMargin): string => {
-    const far = then === undefined ? `${say(distance)} ${way} or more` : `${say(distance)} ${way}`;
+    const far = then === undefined ? `${within(distance)} ${way} or more` : `${within(distance)} ${way}`;
     return then === undefined || then === beyond?.verdict ? far : `${far} (beyond, ${then})`;
   };
   return `${tag} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;

@@ -79,6 +79,14 @@ describe("boxes", () => {
     expect(ringSentence(first, { study: open, scene: row, layer: 0 })).toMatch(
       /^P1 may be up to (19\d|200) mm off; beyond, P1, P2: bodies stand in one another/,
     );
+    // 2026-11-29: 37.5 mm to a joist was printed as 38: a promise is rounded to what it holds.
+    const within = { ...first, obstacle: { ...first.obstacle, distance: 0.0375 } } as typeof first;
+    expect(ringSentence(within, { study: open, scene: row, layer: 0 })).toMatch(/^P1 may be up to 37 mm off/);
+    const feet = { ...open, display: { ...open.display, length: "ft-in" as const } };
+    // 37.5 mm are 1.476 in, 1 3/8 in and some.
+    expect(ringSentence(within, { study: feet, scene: row, layer: 0 })).toMatch(
+      /^P1 may be up to 1 3\/8" off/,
+    );
   });
 });
 
