@@ -45,6 +45,8 @@ export interface AgeRemark extends AgedPerson {
     readonly footcandles?: number;
     readonly found: number;
     readonly reached: boolean;
+    /** Whether what they would be asked lies within the band of what they have. */
+    readonly isClose?: true;
   }[];
 }
 
@@ -73,7 +75,7 @@ export function oldestEyes(
     ...inBand[0].who,
     band,
     others: inBand.slice(1).map(({ who }) => who),
-    zones: zones.flatMap(({ name, statistics }) => {
+    zones: zones.flatMap(({ name, statistics, checks }) => {
       const there = inBand.filter(({ at }) => at.length === 0 || at.includes(name)).map(({ who }) => who);
       const id = places.find((place) => place.name === name)?.target;
       const target = id === undefined ? undefined : targetOf(id);
@@ -82,21 +84,27 @@ export function oldestEyes(
       // A target of the older band already holds the factor.
       if (there.length === 0 || level === undefined || id === undefined || id.endsWith("over-65")) return [];
       const found = statistics.average;
+      const asked = level * band.factor;
+      const [low, high] = checks.find(isAverage)?.band ?? [found, found];
       const source =
         average?.footcandles === undefined ? {} : { footcandles: average.footcandles * band.factor };
       return [
         {
           zone: name,
           people: there,
-          asked: level * band.factor,
+          asked,
           ...source,
           found,
-          reached: found >= level * band.factor,
+          reached: found >= asked,
+          ...(low < asked && asked < high ? { isClose: true as const } : {}),
         },
       ];
     }),
   };
 }
 
-const isAverage = ({ quantity, statistic }: Requirement): boolean =>
+const isAverage = ({
+  quantity,
+  statistic,
+}: Pick<Requirement, "quantity"> & { readonly statistic: string }): boolean =>
   quantity === "illuminance" && statistic === "average";

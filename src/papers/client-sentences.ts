@@ -135,12 +135,17 @@ function ageSentence(
   const all = (remark?.zones ?? []).map((zone) => ({ ...zone, whose: agedPeople(zone.people) }));
   return [...new Set(all.map(({ whose }) => whose))].map((people) => {
     const zones = all.filter(({ whose }) => whose === people);
-    const short = zones.filter(({ reached }) => !reached);
+    const short = zones.filter(({ reached, isClose }) => !reached || isClose);
     const parts = (short.length === 0 ? zones : short).map(
       ({ zone, asked, found }) =>
         `${words.lux(asked)} at ${printable(zone, 40)}, where there is ${words.lux(found)}`,
     );
-    const answer = short.length === 0 ? "That is enough for them too." : "That is not enough for them.";
+    const answer =
+      short.length === 0
+        ? "That is enough for them too."
+        : short.every(({ isClose }) => isClose)
+          ? "That is too close to promise."
+          : "That is not enough for them.";
     return `For the eyes of ${people} one would ask ${listed(parts)}. ${answer}`;
   });
 }

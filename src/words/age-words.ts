@@ -15,5 +15,6 @@ export function agedZone(
   const { band } = remark;
   const source =
     unit === "fc" && found.footcandles !== undefined ? `${found.footcandles} fc in the source; ` : "";
-  return `${found.reached ? "Enough too" : "Not enough"} for ${agedPeople(found.people)}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${source}bands of age of IES practice; confirm them in its text); the verdict stays the target's.`;
+  const answer = found.isClose ? "Too close to call" : found.reached ? "Enough too" : "Not enough";
+  return `${answer} for ${agedPeople(found.people)}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${source}bands of age of IES practice; confirm them in its text); the verdict stays the target's.`;
 }

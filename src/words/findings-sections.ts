@@ -132,10 +132,10 @@ function age({ age: remark }: Findings, words: Wording): FindingsSection {
   if (remark === undefined || remark.zones.length === 0) return { heading, sentences: [] };
   const { band, others } = remark;
   const all = [remark, ...others];
-  const zones = remark.zones.map(({ zone, people, asked, found, reached }) => {
+  const zones = remark.zones.map(({ zone, people, asked, found, reached, isClose }) => {
     const whose =
       people.length < all.length ? ` for ${listed(people.map((each) => printable(each.person, 60)))}` : "";
-    return `${zone} ${words.light(asked)}${whose}, ${reached ? "reached" : `has ${words.light(found)}`}`;
+    return `${zone} ${words.light(asked)}${whose}, ${isClose ? `has ${words.light(found)}, too close to call` : reached ? "reached" : `has ${words.light(found)}`}`;
   });
   return {
     heading,

@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import { oldestEyes } from "../../src/advice/age.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { agedZone } from "../../src/words/age-words.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { tinyScene } from "../support/tiny-scene.ts";
 
@@ -50,6 +51,44 @@ it("doubles a target of the middle band, and not one that is for older eyes alre
   expect(remark?.zones).toEqual([
     { zone: "prep", people: [{ person: "aunt", age: 70 }], asked: 600, found: 590, reached: false },
   ]);
+});
+
+// 2026-11-29: 395 lx of 400 within a band of 304 to 442 was flatly "not enough", where a verdict is too close to call.
+it("is too close to call where what is asked lies in the band of the light", () => {
+  const scene = tinyScene({
+    people: [
+      {
+        name: "aunt",
+        stature: 1.6,
+        at: [0, 0],
+        facing: 0,
+        posture: "standing",
+        eye: [0, 0, 1.5],
+        age: 70,
+      } as never,
+    ],
+    zones: [
+      {
+        name: "prep",
+        target: "preparation",
+        outline: [
+          [9, 9],
+          [9.1, 9],
+          [9, 9.1],
+        ],
+      },
+    ] as never,
+  });
+  const told = (average: number, band: readonly [number, number]) => {
+    const check = { quantity: "illuminance", statistic: "average", value: average, target: 200, band };
+    const zones = [{ ...zone("prep", average), checks: [check as never] }];
+    const remark = oldestEyes(scene, { zones }, () => target(200));
+    return agedZone(remark, "prep", "lx")?.split(" for ")[0];
+  };
+  expect(told(395, [304, 442])).toBe("Too close to call");
+  expect(told(420, [390, 450])).toBe("Too close to call");
+  expect(told(395, [380, 399])).toBe("Not enough");
+  expect(told(420, [402, 450])).toBe("Enough too");
 });
 
 it("asks more light where older people are, not where others work", () => {
