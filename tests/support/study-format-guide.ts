@@ -326,7 +326,7 @@ export function studyFormatGuide(schema: JsonSchema): string {
 <li><b>Walls.</b> 0 is y = 0, 1 is x = length, 2 is y = width, 3 is x = 0. <code>from</code> of an opening or a door runs counter-clockwise from the wall's first corner, as the grey arrows.</li>
 <li><b>Island.</b> Its own frame starts at the corner of least x and y of the unturned top, x along <code>length</code>. <code>centre</code> is in the room; <code>turn</code> swings the whole frame about it. Zones, hob, sink, outline and overhang are in it.</li>
 <li><b>Row.</b> Pendants hang along the island's x about its middle. <code>spacing</code> runs from centre to centre, <code>gap</code> from rim to rim, <code>end</code> from rim to the end of the top; give one of them, or none for equal bays.</li>
-<li><b>Heights.</b> <code>clearance</code> runs from the top to the lowest point of a pendant; <code>position</code> of a single place is the photometric centre.</li>
+<li><b>Heights.</b> <code>clearance</code> runs from the top to the lowest point of a pendant; <code>position</code> of a single place is the photometric centre: of a file as it was measured, of a lamp in an opaque shade the middle of its rim, in one that light passes the middle of the shade.</li>
 <li><b>Facing.</b> A person looks in the direction <code>facing</code>, from +x counter-clockwise.</li>
 <li><b>A luminaire's own turns.</b> <code>spin</code> about its axis first, then <code>tilt</code> lifts its downward axis towards its own x, then <code>turn</code> swings it about the room's vertical; or <code>aim</code> says at what it shines.</li>
 </ul>
