@@ -21,28 +21,29 @@ const zone = (name: string, average: number) => ({
   verdict: "meets" as const,
 });
 
+const AUNT = {
+  name: "aunt",
+  stature: 1.6,
+  at: [0, 0],
+  facing: 0,
+  posture: "standing",
+  eye: [0, 0, 1.5],
+  age: 70,
+};
+/** A zone away from everybody. */
+const AWAY = [
+  [9, 9],
+  [9.1, 9],
+  [9, 9.1],
+];
+
 it("doubles a target of the middle band, and not one that is for older eyes already", () => {
-  const person = {
-    name: "aunt",
-    stature: 1.6,
-    at: [0, 0],
-    facing: 0,
-    posture: "standing",
-    eye: [0, 0, 1.5],
-    age: 70,
-  };
-  // Away from everybody.
-  const outline = [
-    [9, 9],
-    [9.1, 9],
-    [9, 9.1],
-  ];
   const scene = tinyScene({
-    people: [person as never],
+    people: [AUNT as never],
     zones: [
-      { name: "prep", target: "preparation", outline },
-      { name: "cooking", target: "preparation-over-65", outline },
-      { name: "eating", outline },
+      { name: "prep", target: "preparation", outline: AWAY },
+      { name: "cooking", target: "preparation-over-65", outline: AWAY },
+      { name: "eating", outline: AWAY },
     ] as never,
   });
   const zones = [zone("prep", 590), zone("cooking", 590), zone("eating", 590)];
@@ -56,28 +57,8 @@ it("doubles a target of the middle band, and not one that is for older eyes alre
 // 2026-11-29: 395 lx of 400 within a band of 304 to 442 was flatly "not enough", where a verdict is too close to call.
 it("is too close to call where what is asked lies in the band of the light", () => {
   const scene = tinyScene({
-    people: [
-      {
-        name: "aunt",
-        stature: 1.6,
-        at: [0, 0],
-        facing: 0,
-        posture: "standing",
-        eye: [0, 0, 1.5],
-        age: 70,
-      } as never,
-    ],
-    zones: [
-      {
-        name: "prep",
-        target: "preparation",
-        outline: [
-          [9, 9],
-          [9.1, 9],
-          [9, 9.1],
-        ],
-      },
-    ] as never,
+    people: [AUNT as never],
+    zones: [{ name: "prep", target: "preparation", outline: AWAY }] as never,
   });
   const told = (average: number, band: readonly [number, number]) => {
     const check = { quantity: "illuminance", statistic: "average", value: average, target: 200, band };

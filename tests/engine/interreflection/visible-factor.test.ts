@@ -3,13 +3,35 @@ import { describe, expect, it } from "vitest";
 import { VisibleFactor } from "../../../src/engine/interreflection/visible-factor.ts";
 import { frame } from "../../../src/geometry/frame.ts";
 import { elementToPolygon } from "../../../src/geometry/polygon-factor.ts";
-import { polyhedraOf, segmentMeetsPolyhedron } from "../../../src/geometry/polyhedron.ts";
+import { type Polyhedron, polyhedraOf, segmentMeetsPolyhedron } from "../../../src/geometry/polyhedron.ts";
 import { box, placed, revolved } from "../../../src/geometry/solids.ts";
 import { randomStream } from "../../support/random-stream.ts";
 
 /** Corner, and sides along x and y of a rectangle that faces down. */
 function ceilingPiece(x: number, y: number, side: number, z: number): Float64Array {
   return Float64Array.of(x, y, z, x, y + side, z, x + side, y + side, z, x + side, y, z);
+}
+
+/** Factor of a square of 1 m, 2.3 m over a point that looks up, by lines of sight to `side` × `side` places of it. */
+function byLines(
+  piece: Float64Array,
+  x: number,
+  y: number,
+  solids: readonly { readonly solid: Polyhedron; readonly passes: number }[],
+  side: number,
+): number {
+  let sum = 0;
+  for (let i = 0; i < side; i++)
+    for (let j = 0; j < side; j++) {
+      const px = piece[0] + (i + 0.5) / side;
+      const py = piece[1] + (j + 0.5) / side;
+      const dd = (px - x) ** 2 + (py - y) ** 2 + 2.3 ** 2;
+      let passed = 1;
+      for (const { solid, passes } of solids)
+        if (segmentMeetsPolyhedron(solid, x, y, 0, px, py, 2.3, 1e-6)) passed *= passes;
+      sum += (passed * 2.3 ** 2) / (Math.PI * dd * dd * side * side);
+    }
+  return sum;
 }
 
 describe("the visible factor", () => {
@@ -48,18 +70,7 @@ describe("the visible factor", () => {
       const all = solids.map((_, k) => k);
       const found = sight.factor(piece, 4, 0, all);
       const whole = elementToPolygon(x, y, 0, 0, 0, 1, piece);
-      const side = 160;
-      let exact = 0;
-      for (let i = 0; i < side; i++)
-        for (let j = 0; j < side; j++) {
-          const px = piece[0] + (i + 0.5) / side;
-          const py = piece[1] + (j + 0.5) / side;
-          const dd = (px - x) ** 2 + (py - y) ** 2 + 2.3 ** 2;
-          let passed = 1;
-          for (const { solid, passes } of solids)
-            if (segmentMeetsPolyhedron(solid, x, y, 0, px, py, 2.3, 1e-6)) passed *= passes;
-          exact += (passed * 2.3 ** 2) / (Math.PI * dd * dd * side * side);
-        }
+      const exact = byLines(piece, x, y, solids, 160);
       if (exact > 0.02 * whole && exact < 0.98 * whole) partly++;
       worst = Math.max(worst, Math.abs(found - exact) / whole);
       expect(Math.abs(sight.share(piece, 4, 0, all, 0, 0, 0, Infinity) - found / whole)).toBeLessThan(1e-12);
@@ -93,18 +104,7 @@ describe("the visible factor", () => {
       const all = solids.map((_, k) => k);
       const found = sight.factor(piece, 4, 0, all);
       const whole = elementToPolygon(x, y, 0, 0, 0, 1, piece);
-      const side = 100;
-      let exact = 0;
-      for (let i = 0; i < side; i++)
-        for (let j = 0; j < side; j++) {
-          const px = piece[0] + (i + 0.5) / side;
-          const py = piece[1] + (j + 0.5) / side;
-          const dd = (px - x) ** 2 + (py - y) ** 2 + 2.3 ** 2;
-          let passed = 1;
-          for (const { solid, passes } of solids)
-            if (segmentMeetsPolyhedron(solid, x, y, 0, px, py, 2.3, 1e-6)) passed *= passes;
-          exact += (passed * 2.3 ** 2) / (Math.PI * dd * dd * side * side);
-        }
+      const exact = byLines(piece, x, y, solids, 100);
       expect(exact).toBeGreaterThan(0.02 * whole);
       worst = Math.max(worst, Math.abs(found - exact) / whole);
       expect(Math.abs(sight.share(piece, 4, 0, all, 0, 0, 0, Infinity) - found / whole)).toBeLessThan(1e-12);
